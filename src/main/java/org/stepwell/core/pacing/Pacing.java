@@ -10,6 +10,7 @@ import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 
 /** All pacing rows of a unit, asked by day. Of a skill's rows with {@code due} up to the day the latest holds. */
 public final class Pacing {
@@ -72,5 +73,27 @@ public final class Pacing {
                 .filter(java.util.Objects::nonNull)
                 .min(Comparator.naturalOrder())
                 .or(() -> Optional.of(calendar.minusSchoolDays(own.getFirst().due(), SCHOOL_DAYS_BEFORE_DUE)));
+    }
+
+    /**
+     * First day of the unit that is under way on the day: the earliest day on which the class worked on a skill whose
+     * expectation has not ended by then. When all have ended, the earliest of all; empty without rows.
+     */
+    public Optional<LocalDate> unitStart(LocalDate day, SchoolCalendar calendar) {
+        LocalDate open = null;
+        LocalDate any = null;
+        for (String skill : bySkill.keySet()) {
+            LocalDate taught = taughtFrom(skill, calendar).orElseThrow();
+            any = earlier(any, taught);
+            Optional<PacingRow> row = rowOn(skill, day);
+            if (row.isEmpty() || row.get().expectedStep() != null) {
+                open = earlier(open, taught);
+            }
+        }
+        return Optional.ofNullable(open == null ? any : open);
+    }
+
+    private static LocalDate earlier(@Nullable LocalDate a, LocalDate b) {
+        return a == null || b.isBefore(a) ? b : a;
     }
 }

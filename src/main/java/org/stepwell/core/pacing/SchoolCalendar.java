@@ -4,6 +4,7 @@ import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
@@ -30,11 +31,22 @@ public final class SchoolCalendar {
         }
     }
 
+    /**
+     * Weekdays in a row that are all school days or all inside a break; weekends between them do not count.
+     *
+     * @param school whether they are school days
+     * @param days how many, at least 1
+     */
+    public record Run(boolean school, int days) {}
+
     private final List<Break> breaks;
+    /** First and last epoch day of each break, in order and without overlap. */
+    private final long[][] closed;
 
     /** @param breaks in any order; may overlap */
     public SchoolCalendar(Collection<Break> breaks) {
         this.breaks = List.copyOf(breaks);
+        this.closed = merged(breaks);
     }
 
     /** The breaks, as given and as inferred. */
@@ -44,33 +56,82 @@ public final class SchoolCalendar {
 
     /** Whether children are at school on this day. */
     public boolean isSchoolDay(LocalDate day) {
-        DayOfWeek weekday = day.getDayOfWeek();
-        return weekday != DayOfWeek.SATURDAY
-                && weekday != DayOfWeek.SUNDAY
-                && breaks.stream().noneMatch(b -> !day.isBefore(b.from()) && !day.isAfter(b.to()));
+        if (day.getDayOfWeek() == DayOfWeek.SATURDAY || day.getDayOfWeek() == DayOfWeek.SUNDAY) {
+            return false;
+        }
+        long at = day.toEpochDay();
+        for (long[] span : closed) {
+            if (at >= span[0] && at <= span[1]) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /** School days after {@code from} up to and including {@code to}; 0 when {@code to} is not after {@code from}. */
     public int schoolDaysBetween(LocalDate from, LocalDate to) {
-        int count = 0;
-        for (LocalDate day = from.plusDays(1); !day.isAfter(to); day = day.plusDays(1)) {
-            if (isSchoolDay(day)) {
-                count++;
-            }
-        }
-        return count;
+        return runs(from, to).stream().filter(Run::school).mapToInt(Run::days).sum();
     }
 
     /** Weekdays inside breaks after {@code from} up to and including {@code to}. */
     public int breakDaysBetween(LocalDate from, LocalDate to) {
-        int count = 0;
-        for (LocalDate day = from.plusDays(1); !day.isAfter(to); day = day.plusDays(1)) {
-            boolean weekend = day.getDayOfWeek() == DayOfWeek.SATURDAY || day.getDayOfWeek() == DayOfWeek.SUNDAY;
-            if (!weekend && !isSchoolDay(day)) {
-                count++;
+        return runs(from, to).stream().filter(r -> !r.school()).mapToInt(Run::days).sum();
+    }
+
+    /**
+     * The weekdays after {@code from} up to and including {@code to} in order, as runs of school days and of days
+     * inside breaks. The cost grows with the number of breaks, not with the number of days.
+     */
+    public List<Run> runs(LocalDate from, LocalDate to) {
+        List<Run> runs = new ArrayList<>();
+        long at = from.toEpochDay();
+        long end = to.toEpochDay();
+        for (long[] span : closed) {
+            if (span[1] > at && span[0] <= end) {
+                add(runs, true, weekdays(at, span[0] - 1));
+                add(runs, false, weekdays(Math.max(at, span[0] - 1), Math.min(end, span[1])));
+                at = Math.max(at, span[1]);
             }
         }
-        return count;
+        add(runs, true, weekdays(at, end));
+        return runs;
+    }
+
+    private static void add(List<Run> runs, boolean school, int days) {
+        if (days <= 0) {
+            return;
+        }
+        Run last = runs.isEmpty() ? null : runs.getLast();
+        if (last != null && last.school() == school) {
+            runs.set(runs.size() - 1, new Run(school, last.days() + days));
+        } else {
+            runs.add(new Run(school, days));
+        }
+    }
+
+    /** Mondays to Fridays after epoch day {@code from} up to and including {@code to}. */
+    private static int weekdays(long from, long to) {
+        return to <= from ? 0 : (int) (weekdaysUpTo(to) - weekdaysUpTo(from));
+    }
+
+    private static long weekdaysUpTo(long epochDay) {
+        long sinceMonday = epochDay + 3; // 29 December 1969 was a Monday
+        return 5 * Math.floorDiv(sinceMonday, 7L) + Math.min(Math.floorMod(sinceMonday, 7L) + 1, 5);
+    }
+
+    private static long[][] merged(Collection<Break> breaks) {
+        List<Break> sorted = breaks.stream().sorted(Comparator.comparing(Break::from)).toList();
+        List<long[]> spans = new ArrayList<>();
+        for (Break one : sorted) {
+            long from = one.from().toEpochDay();
+            long to = one.to().toEpochDay();
+            if (!spans.isEmpty() && from <= spans.getLast()[1] + 1) {
+                spans.getLast()[1] = Math.max(spans.getLast()[1], to);
+            } else {
+                spans.add(new long[] {from, to});
+            }
+        }
+        return spans.toArray(long[][]::new);
     }
 
     /** The day that lies the given number of school days before {@code day}; gives up after ten years of breaks. */
