@@ -122,7 +122,7 @@ class ReadingTest {
                 counted(look("C1", "T05", "2026-01-29", 5)));
         assertThat(oneDay.looks()).isEqualTo(3);
         assertThat(oneDay.days()).isEqualTo(1);
-        assertThat(oneDay.atLeast(5)).isLessThan(threeDays.atLeast(5) - 0.02);
+        assertThat(oneDay.atLeast(5)).isLessThan(threeDays.atLeast(5) - 0.01);
     }
 
     @Test
