@@ -29,8 +29,8 @@ final class Families {
                     f.looksPerSitting = 1;
                 }),
                 Family.of("fast_class", f -> {
-                    f.paceUp = new double[] {0.04, 0.07, 0.11, 0.16, 0.22};
-                    f.startSlow = new double[] {0.4, 0.32, 0.2, 0.06, 0.02};
+                    f.paceUp = new double[] {0.03, 0.06, 0.11, 0.18, 0.28};
+                    f.startSlow = new double[] {0.45, 0.32, 0.16, 0.05, 0.02};
                 }),
                 Family.of("cubes_always_out", f -> f.cubes = 0.8),
                 Family.of("looks_on_a_third", f -> f.favored = 0.33),

@@ -42,11 +42,11 @@ final class Family {
     int risesAfter = 12;
 
     double[] paceWeight = {0.15, 0.2, 0.3, 0.2, 0.15};
-    double[] paceUp = {0.012, 0.035, 0.07, 0.11, 0.17};
+    double[] paceUp = {0.008, 0.025, 0.06, 0.12, 0.22};
     /** Chances of steps 1-5 at the start, for the slowest and the quickest pace; the others lie between. */
-    double[] startSlow = {0.62, 0.25, 0.1, 0.02, 0.01};
+    double[] startSlow = {0.7, 0.22, 0.06, 0.015, 0.005};
 
-    double[] startQuick = {0.15, 0.3, 0.35, 0.16, 0.04};
+    double[] startQuick = {0.08, 0.22, 0.38, 0.25, 0.07};
     double[] shape = {1.2, 1.1, 0.9, 0.5};
     double forgetsPerBreakDay = 0.01;
 

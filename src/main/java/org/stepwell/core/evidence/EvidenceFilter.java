@@ -22,6 +22,7 @@ public final class EvidenceFilter {
     private final Drift[] taught;
     private final Drift untaught;
     private final Drift onBreak;
+    private final double[][] starts;
 
     /** Prepares the tables for a set of parameters. */
     public EvidenceFilter(Parameters parameters) {
@@ -38,6 +39,9 @@ public final class EvidenceFilter {
         }
         this.untaught = new Drift(all(parameters.untaughtUp()), all(parameters.untaughtDown()));
         this.onBreak = new Drift(all(0), all(parameters.breakDown()));
+        this.starts = parameters.paces().stream()
+                .map(pace -> pace.start().stream().mapToDouble(Double::doubleValue).toArray())
+                .toArray(double[][]::new);
     }
 
     private static double[] all(double value) {
@@ -88,12 +92,10 @@ public final class EvidenceFilter {
     }
 
     Belief[] starts() {
-        Belief[] starts = new Belief[taught.length];
-        for (int b = 0; b < starts.length; b++) {
-            starts[b] = new Belief(parameters.paces().get(b).start().stream()
-                    .mapToDouble(Double::doubleValue)
-                    .toArray());
+        Belief[] beliefs = new Belief[starts.length];
+        for (int b = 0; b < beliefs.length; b++) {
+            beliefs[b] = new Belief(starts[b]);
         }
-        return starts;
+        return beliefs;
     }
 }

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.stepwell.core.pacing.Pacing;
 import org.stepwell.core.pacing.SchoolCalendar;
 
@@ -24,6 +25,7 @@ public final class Reading {
     private final Pacing pacing;
     private final SchoolCalendar calendar;
     private final LocalDate day;
+    private final @Nullable LocalDate paceFrom;
     private final SortedMap<String, Track> tracks;
 
     private Reading(
@@ -32,12 +34,14 @@ public final class Reading {
             Pacing pacing,
             SchoolCalendar calendar,
             LocalDate day,
+            @Nullable LocalDate paceFrom,
             SortedMap<String, Track> tracks) {
         this.filter = filter;
         this.child = child;
         this.pacing = pacing;
         this.calendar = calendar;
         this.day = day;
+        this.paceFrom = paceFrom;
         this.tracks = tracks;
     }
 
@@ -55,7 +59,10 @@ public final class Reading {
                 bySkill.computeIfAbsent(look.skill(), s -> new ArrayList<>()).add(look);
             }
         }
-        Reading empty = new Reading(filter, child, pacing, calendar, day, new TreeMap<>());
+        LocalDate paceFrom = pacing.unitStart(day, calendar)
+                .map(s -> calendar.minusSchoolDays(s, filter.parameters().leadDays()))
+                .orElse(null);
+        Reading empty = new Reading(filter, child, pacing, calendar, day, paceFrom, new TreeMap<>());
         bySkill.forEach((skill, own) -> empty.tracks.put(skill, empty.follow(skill, own)));
         return empty;
     }
@@ -63,9 +70,6 @@ public final class Reading {
     private Track follow(String skill, List<CountedLook> looks) {
         List<CountedLook> sorted = new ArrayList<>(looks);
         sorted.sort(EffectiveLooks.BY_TIME);
-        LocalDate paceFrom = pacing.unitStart(day, calendar)
-                .map(s -> calendar.minusSchoolDays(s, filter.parameters().leadDays()))
-                .orElse(null);
         return Track.follow(
                 filter, sorted, new Track.Frame(pacing.taughtFrom(skill, calendar), paceFrom, calendar, day));
     }
@@ -175,7 +179,7 @@ public final class Reading {
     private Reading replaced(Map<String, List<CountedLook>> changed) {
         SortedMap<String, Track> copy = new TreeMap<>(tracks);
         changed.forEach((skill, looks) -> copy.put(skill, follow(skill, looks)));
-        return new Reading(filter, child, pacing, calendar, day, copy);
+        return new Reading(filter, child, pacing, calendar, day, paceFrom, copy);
     }
 
     private double[] paceWeights() {
