@@ -74,7 +74,9 @@ final class SampleDays {
 
     /** The skills a group works on at the table that day. */
     static List<String> focus(LocalDate day) {
-        List<String> skills = day.isBefore(UNIT) ? List.of("T02", "T01", "T03", "T04") : List.of("T05", "T06", "T07", "T08");
+        List<String> skills = day.isBefore(UNIT)
+                ? List.of("T02", "T01", "T03", "T04")
+                : List.of("T05", "T06", "T07", "T08");
         return skills.stream().filter(s -> !day.isBefore(taughtFrom(s))).toList();
     }
 }

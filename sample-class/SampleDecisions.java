@@ -14,9 +14,9 @@ final class SampleDecisions {
     private static final List<Move> MOVES = List.of(
             new Move(REVIEWS.get(0), "q0616", "support", "Counts every stick again; a small group from Monday on."),
             new Move(REVIEWS.get(0), "q0621", "support", "Needs the ten once more with sticks, in a small group."),
-            new Move(REVIEWS.get(1), "q0602", "support", "Counts all from one on three days; four short sessions a week."),
+            new Move(REVIEWS.get(1), "q0602", "support", "Counts all from one; four short sessions a week."),
             new Move(REVIEWS.get(1), "q0613", "support", "Counts all from one; four short sessions a week."),
-            new Move(REVIEWS.get(2), "q0609", "extension", "Explains teens and decades; deeper tasks on the same skills."));
+            new Move(REVIEWS.get(2), "q0609", "extension", "Explains teens and decades; deeper tasks now."));
 
     /** {@code child,planned,given,missed_by_school,missed_by_child}. */
     static final List<String> DOSE = List.of("q0602,10,4,5,1", "q0613,12,11,0,1", "q0616,16,9,0,7", "q0621,16,15,1,0");

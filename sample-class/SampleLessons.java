@@ -35,7 +35,10 @@ final class SampleLessons {
             "T08", List.of("34", "47", "52", "68", "40"));
 
     private static final Map<String, String> SLIPS = Map.of(
-            "T04", "recounted_the_stick", "T05", "recounted_the_stick", "T06", "digits_swapped", "T08", "lost_the_shift");
+            "T04", "recounted_the_stick",
+            "T05", "recounted_the_stick",
+            "T06", "digits_swapped",
+            "T08", "lost_the_shift");
 
     private static final List<String> NOTES = List.of(
             "Took a while to start, then went well.",

@@ -43,7 +43,7 @@ class SampleEvidenceTest {
     void kwabenaCountsAllAndHasNineteenOfTwentyRight() {
         List<CountedLook> check = unit("Kwabena").stream().filter(CountedLook::checkItem).toList();
         assertEquals(20, check.size());
-        assertEquals(Set.of(LocalDate.of(2026, 5, 7)), check.stream().map(CountedLook::day).collect(Collectors.toSet()));
+        assertTrue(check.stream().allMatch(l -> l.day().equals(LocalDate.of(2026, 5, 7))));
         List<CountedLook> seen = unit("Kwabena").stream()
                 .filter(l -> !l.checkItem() && !l.skill().equals("T06"))
                 .toList();
