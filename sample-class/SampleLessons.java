@@ -61,13 +61,15 @@ final class SampleLessons {
         this.phrases = phrases;
     }
 
-    /** All days of the class, with the check of group 2 on the day before the last. */
+    /** All days of the class, and one look by the school lead on a visit. */
     List<SampleLook> looks() {
         for (LocalDate day : SampleDays.all()) {
             for (SampleChild child : SampleChild.CLASS) {
                 oneDay(child, day);
             }
         }
+        LocalDateTime visit = LocalDate.of(2026, 4, 30).atTime(9, 58, 14);
+        look(SampleChild.of("q0605"), "T07", visit, "other", SampleLook.LEAD);
         return looks;
     }
 
