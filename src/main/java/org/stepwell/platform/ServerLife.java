@@ -38,6 +38,7 @@ public final class ServerLife {
         try {
             SpringApplication spring = new SpringApplication(application);
             spring.setRegisterShutdownHook(false);
+            spring.setLogStartupInfo(false);
             spring.addInitializers((ApplicationContextInitializer<ConfigurableApplicationContext>) context -> {
                 running.set(context);
                 give(store, context.getBeanFactory());
