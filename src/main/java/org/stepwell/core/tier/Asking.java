@@ -1,0 +1,65 @@
+package org.stepwell.core.tier;
+
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import org.stepwell.core.evidence.DayStep;
+import org.stepwell.core.progression.Progression;
+
+/** Chooses the one question that would tell most at the table. */
+final class Asking {
+    /** Code of the help text of a progression that lists numbers to offer. */
+    private static final String NUMBERS = "numbers";
+
+    private Asking() {}
+
+    static Details.@Nullable Ask of(Progression progression, Sight now) {
+        if (now.context().due().isEmpty()) {
+            return null;
+        }
+        String skill = mostTelling(now);
+        return new Details.Ask(skill, now.context().due().get(skill), number(progression, skill, now), cubes(skill, now));
+    }
+
+    /**
+     * The due skill on which one look without objects is least foreseeable: where the chance of seeing the expected
+     * step is closest to one half. Of equal ones the first by code; a skill is due.
+     */
+    static String mostTelling(Sight now) {
+        String best = null;
+        double closest = Double.POSITIVE_INFINITY;
+        for (String skill : now.context().due().keySet()) {
+            double away = Math.abs(Settling.reaches(now, skill, now.context().due().get(skill)) - 0.5);
+            if (away < closest - 1e-12) {
+                closest = away;
+                best = skill;
+            }
+        }
+        if (best == null) {
+            throw new IllegalStateException("no skill is due on " + now.day());
+        }
+        return best;
+    }
+
+    private static @Nullable String number(Progression progression, String skill, Sight now) {
+        Set<String> asked = now.looks().stream()
+                .filter(l -> l.skill().equals(skill) && l.look().task() != null)
+                .map(l -> l.look().task())
+                .collect(Collectors.toSet());
+        return progression.phrases().stream()
+                .filter(p -> p.kind() == Progression.Phrase.Kind.HELP
+                        && p.code().equals(NUMBERS)
+                        && p.skill().equals(skill)
+                        && p.language().equals("en"))
+                .flatMap(p -> List.of(p.text().strip().split("\\s+")).stream())
+                .filter(n -> !asked.contains(n))
+                .findFirst()
+                .orElse(null);
+    }
+
+    private static boolean cubes(String skill, Sight now) {
+        List<DayStep> days = now.daySteps().get(skill);
+        return !days.isEmpty() && days.stream().allMatch(DayStep::atLeast);
+    }
+}

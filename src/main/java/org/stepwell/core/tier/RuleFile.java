@@ -1,0 +1,137 @@
+package org.stepwell.core.tier;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+
+/**
+ * Rules as a file that can be read aloud: how measures are taken ({@code set}), what must be seen before anything is
+ * said ({@code enough}), and the moves ({@code rule}), each with what it {@code needs}. Rules are asked in the order of
+ * the file; the first whose needs are all met speaks.
+ *
+ * @param name short name, quoted with every suggestion
+ * @param version of this file
+ * @param settings how the measures are taken
+ * @param enough what must be seen before anything is said
+ * @param rules in order
+ */
+public record RuleFile(
+        String name, String version, RuleSettings settings, List<Requirement> enough, List<Rule> rules) {
+
+    /** Counts of days, as many schools do it. */
+    public static final String CONVENTIONAL = "conventional";
+    /** Chances from all looks. */
+    public static final String WEIGHED = "weighed";
+    /** What is used when nobody chose. */
+    public static final String DEFAULT = WEIGHED;
+    /** The files that come with the program, by name. */
+    public static final List<String> SHIPPED = List.of(CONVENTIONAL, WEIGHED);
+
+    /** Copies the lists. */
+    public RuleFile {
+        enough = List.copyOf(enough);
+        rules = List.copyOf(rules);
+    }
+
+    /**
+     * One of the files that come with the program.
+     *
+     * @throws IllegalArgumentException naming those there are
+     */
+    public static RuleFile shipped(String name) {
+        return read(shippedText(name), name + ".txt");
+    }
+
+    /**
+     * The text of a shipped file, to copy and edit.
+     *
+     * @throws IllegalArgumentException naming those there are
+     */
+    public static String shippedText(String name) {
+        if (!SHIPPED.contains(name)) {
+            throw new IllegalArgumentException("rules \"" + name + "\" are not one of " + String.join(", ", SHIPPED));
+        }
+        String path = "/rules/" + name + ".txt";
+        try (InputStream in = RuleFile.class.getResourceAsStream(path)) {
+            if (in == null) {
+                throw new IllegalStateException(path + " is missing from the program");
+            }
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /**
+     * Reads rules.
+     *
+     * @param text the file's text
+     * @param name what to call the file in messages
+     * @throws IllegalArgumentException naming every bad line and key, and what would be right
+     */
+    public static RuleFile read(String text, String name) {
+        return new RuleText(text, name).read();
+    }
+
+    /**
+     * The same rules with another threshold, under a version that says so.
+     *
+     * @param place {@code enough}, or the id of a rule
+     * @throws IllegalArgumentException when the place does not ask for the measure
+     */
+    public RuleFile with(String place, Measure measure, double threshold) {
+        boolean[] found = {false};
+        List<Requirement> newEnough = place.equals("enough") ? changed(enough, measure, threshold, found) : enough;
+        List<Rule> newRules = new ArrayList<>();
+        for (Rule rule : rules) {
+            newRules.add(
+                    rule.id().equals(place)
+                            ? new Rule(rule.id(), rule.from(), rule.to(), changed(rule.needs(), measure, threshold, found))
+                            : rule);
+        }
+        if (!found[0]) {
+            throw new IllegalArgumentException(
+                    "rules " + name + " have no \"" + measure.code() + "\" under \"" + place + "\"");
+        }
+        String changedVersion = version + "+" + place + "." + measure.code() + "=" + threshold;
+        return new RuleFile(name, changedVersion, settings, newEnough, newRules);
+    }
+
+    private static List<Requirement> changed(
+            List<Requirement> all, Measure measure, double threshold, boolean[] found) {
+        List<Requirement> result = new ArrayList<>();
+        for (Requirement one : all) {
+            boolean hit = one.measure() == measure;
+            found[0] |= hit;
+            result.add(
+                    hit
+                            ? new Requirement(
+                                    one.part(), measure, one.comparison(), threshold, one.reviews(), one.line())
+                            : one);
+        }
+        return result;
+    }
+
+    /** The most reviews in a row that any rule asks for; at least 1. */
+    public int reviewsNeeded() {
+        return rules.stream()
+                .flatMap(r -> r.needs().stream())
+                .mapToInt(Requirement::reviews)
+                .max()
+                .orElse(1);
+    }
+
+    /** Rules that move from the tier, in order. */
+    List<Rule> from(Tier tier) {
+        return rules.stream().filter(r -> r.from().contains(tier)).toList();
+    }
+
+    /** Whether any line asks for one of the measures. */
+    boolean asksFor(Set<Measure> measures) {
+        return rules.stream().flatMap(r -> r.needs().stream()).anyMatch(r -> measures.contains(r.measure()));
+    }
+}

@@ -1,0 +1,139 @@
+package org.stepwell.core.tier;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.stepwell.core.evidence.ChildPicture;
+import org.stepwell.core.evidence.CountedLook;
+import org.stepwell.core.evidence.DayStep;
+import org.stepwell.core.evidence.Reading;
+
+/** One child as seen on one day: the looks that count then, and what follows from them. Nothing is computed unasked. */
+final class Sight {
+    private final String child;
+    private final DayContext context;
+    private final List<CountedLook> looks;
+    private final List<CountedLook> valid;
+    private final List<CountedLook> inWindow;
+    private @Nullable Reading reading;
+    private @Nullable ChildPicture picture;
+    private @Nullable TierChances chances;
+    private @Nullable SortedMap<String, List<DayStep>> days;
+
+    Sight(String child, DayContext context, List<CountedLook> looks) {
+        this.child = child;
+        this.context = context;
+        this.looks = looks;
+        this.valid = looks.stream()
+                .filter(l -> l.valid() && context.due().containsKey(l.skill()))
+                .toList();
+        this.inWindow = valid.stream()
+                .filter(l -> !l.day().isBefore(context.windowFrom()))
+                .toList();
+    }
+
+    String child() {
+        return child;
+    }
+
+    DayContext context() {
+        return context;
+    }
+
+    LocalDate day() {
+        return context.day();
+    }
+
+    /** All looks that count, of any skill, oldest first. */
+    List<CountedLook> looks() {
+        return looks;
+    }
+
+    /** Valid looks on due skills, oldest first. */
+    List<CountedLook> valid() {
+        return valid;
+    }
+
+    /** Those of them within the window of the rule file. */
+    List<CountedLook> inWindow() {
+        return inWindow;
+    }
+
+    /** Valid looks of the unit, of any skill. */
+    List<CountedLook> inUnit() {
+        return looks.stream()
+                .filter(l -> l.valid() && !l.day().isBefore(context.unitFrom()))
+                .toList();
+    }
+
+    @Nullable LocalDate lastSeen() {
+        return valid.stream().map(CountedLook::day).max(Comparator.naturalOrder()).orElse(null);
+    }
+
+    static int days(Collection<CountedLook> looks) {
+        return (int) looks.stream().map(CountedLook::day).distinct().count();
+    }
+
+    Reading reading() {
+        if (reading == null) {
+            reading = context.filter().read(child, looks, context.pacing(), context.calendar(), day());
+        }
+        return reading;
+    }
+
+    ChildPicture picture() {
+        if (picture == null) {
+            picture = reading().picture();
+        }
+        return picture;
+    }
+
+    TierChances chances() {
+        if (chances == null) {
+            chances = TierChances.of(picture(), context.due());
+        }
+        return chances;
+    }
+
+    /** Evidence days within the window per due skill, oldest first. */
+    SortedMap<String, List<DayStep>> daySteps() {
+        if (days == null) {
+            Map<String, List<CountedLook>> bySkill = new TreeMap<>();
+            context.due().keySet().forEach(s -> bySkill.put(s, new ArrayList<>()));
+            inWindow.forEach(l -> bySkill.get(l.skill()).add(l));
+            SortedMap<String, List<DayStep>> all = new TreeMap<>();
+            bySkill.forEach((skill, own) -> all.put(skill, DayStep.of(own)));
+            days = all;
+        }
+        return days;
+    }
+
+    /** The signal of a due skill against a step. */
+    DaySignal signal(String skill, int step) {
+        List<DayStep.Reading> readings =
+                daySteps().get(skill).stream().map(d -> d.against(step)).toList();
+        return DaySignal.of(readings, context.settings().signal());
+    }
+
+    /** The same child without one look. */
+    Sight without(UUID look) {
+        return new Sight(
+                child,
+                context,
+                looks.stream().filter(l -> !l.look().id().equals(look)).toList());
+    }
+
+    /** The same child on a later day, with further looks up to then. */
+    Sight later(Collection<CountedLook> more, LocalDate laterDay) {
+        List<CountedLook> all = new ArrayList<>(looks);
+        all.addAll(more);
+        return new Sight(child, context.on(laterDay), all);
+    }
+}

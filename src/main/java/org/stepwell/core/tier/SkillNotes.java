@@ -1,0 +1,101 @@
+package org.stepwell.core.tier;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.stepwell.core.evidence.CountedLook;
+import org.stepwell.core.evidence.DayStep;
+import org.stepwell.core.evidence.Tags;
+
+/** Notes on single skills: hidden by cubes, nothing above, growing, ready in the one and not in the other. */
+final class SkillNotes {
+    /** Digits in the mirror are usual at six and no math evidence. */
+    static final String MIRROR_WRITTEN = "mirror_written";
+
+    private static final int FEWEST_DAYS = 3;
+    private static final int GROWTH_DAYS = 4;
+    private static final int TOP_STEP = 5;
+
+    private SkillNotes() {}
+
+    static List<Note> of(Sight now) {
+        List<Note> notes = new ArrayList<>();
+        Map<String, Integer> due = now.context().due();
+        due.forEach((skill, expected) -> cubesHide(skill, expected, now).ifPresent(notes::add));
+        due.forEach((skill, expected) -> growing(skill, expected, now).ifPresent(notes::add));
+        due.forEach((skill, expected) -> nothingAbove(skill, expected, now).ifPresent(notes::add));
+        butNot(now).ifPresent(notes::add);
+        return notes;
+    }
+
+    /** Every day that falls short had objects out, and no look was ever without: nobody can tell. */
+    private static Optional<Note> cubesHide(String skill, int expected, Sight now) {
+        List<DayStep> days = now.daySteps().get(skill);
+        boolean hidden = days.size() >= 2
+                && days.stream().allMatch(DayStep::atLeast)
+                && days.stream().mapToInt(DayStep::step).max().orElse(0) <= expected;
+        return hidden
+                ? Optional.of(new Note.CubesHide(skill, days.getLast().step(), expected, days.size()))
+                : Optional.empty();
+    }
+
+    private static Optional<Note> growing(String skill, int expected, Sight now) {
+        List<Integer> steps = NoteFinder.watched(now.inUnit()).stream()
+                .filter(l -> l.skill().equals(skill))
+                .collect(java.util.stream.Collectors.collectingAndThen(
+                        java.util.stream.Collectors.toList(), DayStep::of))
+                .stream()
+                .map(DayStep::step)
+                .toList();
+        boolean rising = steps.size() >= GROWTH_DAYS && steps.getLast() > steps.getFirst() && steps.getLast() < expected;
+        for (int i = 1; i < steps.size(); i++) {
+            rising &= steps.get(i) >= steps.get(i - 1);
+        }
+        return rising ? Optional.of(new Note.Growing(skill, steps, expected)) : Optional.empty();
+    }
+
+    /** The same good step on every day, nothing above it ever seen, and explained in other ways than speech. */
+    private static Optional<Note> nothingAbove(String skill, int expected, Sight now) {
+        List<DayStep> days = now.daySteps().get(skill);
+        if (days.size() < FEWEST_DAYS) {
+            return Optional.empty();
+        }
+        int step = days.getLast().step();
+        boolean same = step >= expected && step < TOP_STEP && !days.getLast().atLeast();
+        List<DayStep> last = days.subList(days.size() - FEWEST_DAYS, days.size());
+        List<CountedLook> own =
+                now.looks().stream().filter(l -> l.skill().equals(skill)).toList();
+        boolean top = own.stream().allMatch(l -> l.step() <= step) && last.stream().allMatch(d -> d.step() == step);
+        boolean unspoken = own.stream().noneMatch(l -> l.look().tags().contains(Tags.SAID))
+                && last.stream().flatMap(d -> d.looks().stream()).anyMatch(CountedLook::explained);
+        int on = (int) days.stream().filter(d -> d.step() == step).count();
+        return same && top && unspoken ? Optional.of(new Note.NothingAbove(skill, step, on)) : Optional.empty();
+    }
+
+    /** Beyond what is expected in most due skills, and clearly below it in one. */
+    private static Optional<Note> butNot(Sight now) {
+        List<String> ahead = new ArrayList<>();
+        List<String> behind = new ArrayList<>();
+        now.context().due().forEach((skill, expected) -> {
+            int beyond = Math.min(TOP_STEP, expected + 1);
+            if (now.signal(skill, beyond) == DaySignal.MEETS) {
+                ahead.add(skill);
+            }
+            List<DayStep> days = now.daySteps().get(skill);
+            boolean below = days.size() >= 2
+                    && days.stream().allMatch(d -> d.against(expected) == DayStep.Reading.BELOW);
+            if (below) {
+                behind.add(skill);
+            }
+        });
+        if (ahead.size() < 2 || behind.isEmpty()) {
+            return Optional.empty();
+        }
+        String skill = behind.getFirst();
+        boolean mirror = now.looks().stream()
+                .anyMatch(l -> l.skill().equals(skill) && l.look().tags().contains(MIRROR_WRITTEN));
+        int step = now.picture().skills().get(skill).step();
+        return Optional.of(new Note.ButNot(ahead, skill, step, now.context().due().get(skill), mirror));
+    }
+}
