@@ -2,7 +2,7 @@ package org.stepwell.platform;
 
 /** Every environment variable the program reads, with its default; {@code deploy/app.env.example} lists the same. */
 public enum Setting {
-    /** Folder that keeps the embedded store and the secrets; the launcher sets it to {@code .stepwell} in its checkout. */
+    /** Folder of the embedded store and the secrets; the launcher sets it to {@code .stepwell} in its checkout. */
     STEPWELL_HOME(".stepwell", false),
     /** TCP port of the web server, 0-65535; 0 takes any free one. */
     STEPWELL_PORT("8080", false),

@@ -142,8 +142,8 @@ public record Settings(Path home, int port, String bind, @Nullable Tls tls, @Nul
                 InetAddress.getByName(value);
                 return value;
             } catch (UnknownHostException unknown) {
-                throw new StartProblem("STEPWELL_BIND is '" + value + "', which is no address of this machine. Set it to "
-                        + "127.0.0.1 for this machine alone or 0.0.0.0 for every network.", unknown);
+                throw new StartProblem("STEPWELL_BIND is '" + value + "', which is no address of this machine. "
+                        + "Set it to 127.0.0.1 for this machine alone or 0.0.0.0 for every network.", unknown);
             }
         }
 

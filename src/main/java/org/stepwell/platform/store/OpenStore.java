@@ -1,7 +1,10 @@
 package org.stepwell.platform.store;
 
 import java.time.Clock;
+import java.time.temporal.ChronoUnit;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import org.stepwell.platform.Settings;
 import org.stepwell.platform.StartProblem;
 
@@ -11,6 +14,8 @@ import org.stepwell.platform.StartProblem;
  * embedded server that was started for it.
  */
 public final class OpenStore implements AutoCloseable {
+    private static final Logger LOG = LoggerFactory.getLogger(OpenStore.class);
+
     private final String url;
     private final Login runTime;
     private final Login owner;
@@ -75,12 +80,15 @@ public final class OpenStore implements AutoCloseable {
     }
 
     private static String holder(Clock clock) {
-        return "process " + ProcessHandle.current().pid() + ", since " + clock.instant().truncatedTo(
-                java.time.temporal.ChronoUnit.SECONDS);
+        return "process " + ProcessHandle.current().pid() + ", since "
+                + clock.instant().truncatedTo(ChronoUnit.SECONDS);
     }
 
     private static OpenStore started(StoreHome home) {
         EmbeddedServer server = new EmbeddedServer(home);
+        // Until the caller has the store in hand, a signal has nobody else to stop what is just starting.
+        Thread early = Thread.ofPlatform().unstarted(server::close);
+        Runtime.getRuntime().addShutdownHook(early);
         try {
             server.start();
             DatabaseRoles.makeAll(server.superuser(), EmbeddedServer.DATABASE, runTimeOf(home), ownerOf(home));
@@ -92,6 +100,16 @@ public final class OpenStore implements AutoCloseable {
             server.close();
             home.close();
             throw failed;
+        } finally {
+            forgetUnlessStopping(early);
+        }
+    }
+
+    private static void forgetUnlessStopping(Thread early) {
+        try {
+            Runtime.getRuntime().removeShutdownHook(early);
+        } catch (IllegalStateException stoppingNow) {
+            LOG.debug("stopped while starting");
         }
     }
 

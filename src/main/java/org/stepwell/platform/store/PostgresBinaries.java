@@ -3,17 +3,19 @@ package org.stepwell.platform.store;
 import java.io.BufferedInputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermission;
+import java.security.DigestInputStream;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.HexFormat;
 import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Stream;
-import java.security.DigestInputStream;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import org.apache.commons.compress.archivers.tar.TarArchiveEntry;
 import org.apache.commons.compress.archivers.tar.TarArchiveInputStream;
 import org.apache.commons.compress.compressors.xz.XZCompressorInputStream;
@@ -65,7 +67,7 @@ final class PostgresBinaries {
     private static String digest(String archive) throws IOException {
         try (InputStream in = PostgresBinaries.class.getResourceAsStream(archive);
                 DigestInputStream digested = new DigestInputStream(in, MessageDigest.getInstance("SHA-256"))) {
-            digested.transferTo(java.io.OutputStream.nullOutputStream());
+            digested.transferTo(OutputStream.nullOutputStream());
             return HexFormat.of().formatHex(digested.getMessageDigest().digest(), 0, 8);
         } catch (NoSuchAlgorithmException impossible) {
             throw new IllegalStateException(impossible);
@@ -113,7 +115,7 @@ final class PostgresBinaries {
             return;
         }
         try (Stream<Path> files = Files.walk(folder)) {
-            for (Path file : files.sorted(java.util.Comparator.reverseOrder()).toList()) {
+            for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
                 Files.delete(file);
             }
         }

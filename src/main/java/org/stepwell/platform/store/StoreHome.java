@@ -39,7 +39,7 @@ final class StoreHome implements AutoCloseable {
         return folder;
     }
 
-    /** Takes the folder for this process; false when another process holds it. Ends with the process, however it ends. */
+    /** Takes the folder until this process ends, however it ends; false when another process holds it. */
     boolean take() {
         try {
             FileChannel channel = FileChannel.open(folder.resolve("lock"), StandardOpenOption.CREATE,

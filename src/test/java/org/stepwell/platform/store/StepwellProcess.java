@@ -88,8 +88,9 @@ final class StepwellProcess implements AutoCloseable {
     /** HTTP status of a path, 0 when nobody answers. */
     int status(HttpClient client, String path) {
         try {
-            return client.send(HttpRequest.newBuilder(URI.create(address + path)).timeout(Duration.ofSeconds(20)).build(),
-                    HttpResponse.BodyHandlers.discarding()).statusCode();
+            HttpRequest request = HttpRequest.newBuilder(URI.create(address + path)).timeout(Duration.ofSeconds(20))
+                    .build();
+            return client.send(request, HttpResponse.BodyHandlers.discarding()).statusCode();
         } catch (IOException nobody) {
             return 0;
         } catch (InterruptedException stop) {
