@@ -117,8 +117,11 @@ record Judgement(Verdict verdict, Tier tier, String rule, List<Condition> condit
         return all;
     }
 
+    /** Whether an earlier review could speak. Kinds of evidence are counted over the unit, so only today's count. */
     private static boolean enough(RuleFile rules, ChildState state, Sight then) {
-        return !then.valid().isEmpty() && rules.enough().stream().allMatch(r -> holds(r, state, then));
+        return !then.valid().isEmpty()
+                && rules.enough().stream()
+                        .allMatch(r -> r.measure() == Measure.KINDS || holds(r, state, then));
     }
 
     private static boolean holds(Requirement required, ChildState state, Sight sight) {
