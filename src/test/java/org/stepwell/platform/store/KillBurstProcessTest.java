@@ -50,8 +50,7 @@ class KillBurstProcessTest {
 
     private static void killEverything(Path home) {
         ProcessHandle.allProcesses().filter(process -> process.info().command()
-                .filter(command -> command.startsWith(home.toString())).isPresent())
-                .forEach(ProcessHandle::destroyForcibly);
+                .filter(command -> command.startsWith(home.toString())).isPresent()).forEach(ProcessHandle::destroyForcibly);
     }
 
     @Test

@@ -60,6 +60,17 @@ class LifeProcessTest {
     }
 
     @Test
+    void aStartAfterTheWholeTreeWasKilledRecoversByItself() throws Exception {
+        StepwellProcess killed = StepwellProcess.serving(home, Map.of());
+        killed.killTree();
+        killed.exit();
+        assertThat(home.resolve("data/postmaster.pid")).as("nothing was stopped in order").exists();
+        try (StepwellProcess next = StepwellProcess.serving(home, Map.of())) {
+            assertThat(next.status(client, READY)).isEqualTo(200);
+        }
+    }
+
+    @Test
     void aDeadDatabaseIsBroughtBack() throws Exception {
         try (StepwellProcess server = StepwellProcess.serving(home, Map.of())) {
             long before = StepwellProcess.postgres(home).pid();

@@ -98,6 +98,17 @@ final class StepwellProcess implements AutoCloseable {
         }
     }
 
+    /** Ends the program, its database and all of that one's processes at once, without any order. */
+    void killTree() {
+        List<ProcessHandle> database = ProcessHandle.allProcesses().filter(other -> runsFrom(other, home)).toList();
+        process.destroyForcibly();
+        database.forEach(ProcessHandle::destroyForcibly);
+    }
+
+    private static boolean runsFrom(ProcessHandle process, Path home) {
+        return process.info().command().filter(command -> command.startsWith(home.toString())).isPresent();
+    }
+
     /** The server named by the home's pid file. */
     static ProcessHandle postgres(Path home) throws IOException {
         List<String> lines = Files.readAllLines(home.resolve("data/postmaster.pid"));
@@ -106,8 +117,7 @@ final class StepwellProcess implements AutoCloseable {
 
     /** Whether a program still runs that was unpacked into the home. */
     static boolean anyLeft(Path home) {
-        return ProcessHandle.allProcesses().anyMatch(
-                process -> process.info().command().filter(command -> command.startsWith(home.toString())).isPresent());
+        return ProcessHandle.allProcesses().anyMatch(process -> runsFrom(process, home));
     }
 
     @Override
