@@ -1,0 +1,50 @@
+/** Builds elements without ever parsing text as markup. */
+export function h(tag, properties = {}, ...children) {
+  const element = document.createElement(tag);
+  for (const [name, value] of Object.entries(properties)) {
+    if (value === null || value === undefined || value === false) {
+      continue;
+    }
+    if (name.startsWith('on')) {
+      element.addEventListener(name.slice(2), value);
+    } else if (name === 'class') {
+      element.className = value;
+    } else {
+      element.setAttribute(name, value === true ? '' : String(value));
+    }
+  }
+  element.append(...children.flat().filter((child) => child !== null && child !== undefined && child !== false));
+  return element;
+}
+
+/** A button. `key` names it, so that it keeps the keyboard's focus when its region is drawn again. */
+export function button(key, onclick, properties, ...children) {
+  return h('button', { type: 'button', 'data-key': key, onclick, ...properties }, ...children);
+}
+
+export function icon(name) {
+  return h('span', { class: 'sw-icon', 'data-icon': name, 'aria-hidden': 'true' });
+}
+
+/** Draws a region again and gives the focus back to whatever has the same key. */
+export function draw(region, ...children) {
+  const key = region.contains(document.activeElement) ? document.activeElement.dataset.key : null;
+  const typed = region.contains(document.activeElement) ? document.activeElement.value : null;
+  region.replaceChildren(...children.flat().filter(Boolean));
+  if (key) {
+    const again = [...region.querySelectorAll('[data-key]')].find((e) => e.dataset.key === key);
+    if (again?.tagName === 'INPUT' && typed !== null) {
+      again.value = typed;
+    }
+    again?.focus({ preventScroll: true });
+  }
+}
+
+/** A dialog that closes by its button and by Escape, and leaves no trace. */
+export function dialog(className, labelledBy, ...children) {
+  const box = h('dialog', { class: className, 'aria-labelledby': labelledBy }, ...children);
+  box.addEventListener('close', () => box.remove());
+  document.body.append(box);
+  box.showModal();
+  return box;
+}

@@ -1,0 +1,198 @@
+/** Opens the Table: who is signed in, which class, what lies on this tablet; then connects views, desk and sender. */
+import * as outbox from './outbox.js';
+import * as clock from './clock.js';
+import { Sender } from './sender.js';
+import { fetchTable, token } from './server.js';
+import { Visit } from './visit.js';
+import { Desk } from './desk.js';
+import { naming } from './names.js';
+import { button, dialog, draw, h } from './dom.js';
+import { hasText, switchLanguage, t } from './texts.js';
+import { drawTask } from './view-task.js';
+import { drawChildren, drawSetup } from './view-children.js';
+import { drawPhrases } from './view-phrases.js';
+import { drawLast } from './view-last.js';
+import { countText, hour, openOutbox } from './view-outbox.js';
+import { actions } from './actions.js';
+import { coverWhenIdle } from './cover.js';
+import { keepForOffline, takeNewVersion } from './offline.js';
+
+/** How long a class that the server gave may be opened again without asking it. */
+const CLASS_FRESH_MS = 36 * 3600000;
+
+const region = (id) => document.getElementById(id);
+const state = { visit: null, desk: null, owner: null, trouble: null, persistent: true, offlineSince: null };
+const sender = new Sender(hear);
+const otherTabs = 'BroadcastChannel' in window ? new BroadcastChannel('stepwell-table') : null;
+otherTabs?.addEventListener('message', () => countWaiting());
+
+function draws() {
+  const { visit, desk } = state;
+  document.documentElement.lang = t('language') === 'Español' ? 'en' : 'es';
+  document.title = `${t('title')} · Stepwell`;
+  region('title').textContent = t('title');
+  drawBar();
+  drawNotices();
+  if (!visit) {
+    return;
+  }
+  const nameOf = naming(visit.table.children, visit.shield);
+  region('setup').hidden = visit.open;
+  region('visit').hidden = !visit.open;
+  if (visit.open) {
+    drawTask(region('task'), visit, act);
+    drawChildren(region('children'), visit, nameOf, act);
+    drawPhrases(region('phrases'), visit, nameOf, act);
+    drawLast(region('last'), visit, desk.last, nameOf, act);
+  } else {
+    drawSetup(region('setup'), visit, nameOf, act);
+  }
+}
+
+function drawBar() {
+  const { visit } = state;
+  draw(region('tools'),
+    visit && button('shield', act.shield, { 'aria-pressed': String(visit.shield) }, t('shield')),
+    visit && button('letters', act.letters, { 'aria-pressed': String(visit.letters) }, t('letters')),
+    button('language', () => { switchLanguage(); draws(); }, {}, t('language')),
+    h('a', { href: '/', class: 'as-button' }, t('home')));
+  countWaiting();
+}
+
+async function countWaiting() {
+  try {
+    const entries = await outbox.all();
+    const { visit, owner } = state;
+    const text = countText(entries, owner);
+    draw(region('count'), owner && visit
+      ? button('outbox', () => openOutbox(visit, owner, naming(visit.table.children, visit.shield),
+        state.trouble && t(state.trouble), () => sender.wake()), {}, text)
+      : h('span', {}, text));
+  } catch {
+    draw(region('count'), h('span', {}, t('noStore')));
+  }
+}
+
+function clockText() {
+  const off = Math.abs(clock.offsetMs() ?? 0);
+  if (off < clock.WORTH_SAYING_MS) {
+    return null;
+  }
+  const minutes = Math.round(off / 60000);
+  const much = minutes >= 90 ? t('hours', { n: Math.round(minutes / 60) }) : t('minutes', { n: minutes });
+  return t('clockOff', { much });
+}
+
+function drawNotices() {
+  const { trouble } = state;
+  const lines = [
+    !window.isSecureContext && t('insecure'),
+    trouble && t(trouble),
+    state.offlineSince && t('offlineClass', { when: hour(state.offlineSince) }),
+    clockText(),
+    state.visit && !state.visit.open && !state.persistent && t('notPersistent'),
+  ].filter(Boolean);
+  const box = region('notices');
+  if (box.dataset.said !== lines.join('\n')) {
+    box.dataset.said = lines.join('\n');
+    draw(box, lines.map((line) => h('p', {}, line)),
+      trouble === 'signin' && state.visit && h('a', { class: 'as-button', href: '/login?next=/table/' },
+        t('signInButton')));
+  }
+}
+
+/** What the sender found out. */
+function hear({ settled, trouble }) {
+  state.trouble = trouble && hasText(trouble) ? trouble : null;
+  state.desk?.settled(settled);
+  if (settled.length > 0) {
+    otherTabs?.postMessage('settled');
+  }
+  if (trouble === 'other') {
+    gate('other');
+    return;
+  }
+  if (!trouble) {
+    state.offlineSince = null;
+  }
+  draws();
+}
+
+/** Nothing of the class is shown; only how much waits. */
+async function gate(why) {
+  state.visit = null;
+  state.desk = null;
+  sender.signedOut();
+  region('setup').hidden = true;
+  region('visit').hidden = true;
+  region('gate').hidden = false;
+  const entries = await outbox.all().catch(() => []);
+  draw(region('gate'), h('h2', {}, t('gateTitle')),
+    h('p', {}, ['signin', 'token'].includes(why) ? null : why === 'network' ? t('gateOffline') : t(why)),
+    entries.length > 0 && h('p', {}, t('gateWait', { count: entries.length })),
+    h('div', { class: 'starts' },
+      h('a', { class: 'as-button primary', href: '/login?next=/table/' }, t('signInButton')),
+      button('retry', () => location.reload(), {}, t('retry'))));
+  state.trouble = null;
+  draws();
+}
+
+async function openClass(table) {
+  state.owner = table.adult.signIn;
+  state.visit = new Visit(table);
+  await state.visit.recall().catch(() => {});
+  state.desk = new Desk(state.owner, state.visit, changed);
+  region('class').textContent = table.class.name;
+  draws();
+}
+
+/** After anything that a tap changed: draw, remember, and let the sender plan. */
+function changed() {
+  draws();
+  state.visit?.remember().catch(() => {});
+  if (state.desk?.last?.state === 'saved') {
+    sender.drain();
+    clearTimeout(state.undoTimer);
+    state.undoTimer = setTimeout(draws, outbox.HOLD_MS + 100);
+  }
+}
+
+const act = actions(state, changed, dialog);
+
+async function start() {
+  draws();
+  const classId = new URLSearchParams(location.search).get('class');
+  try {
+    const table = await fetchTable(classId);
+    sender.signedIn(table.adult.signIn, classId, token());
+    await outbox.rememberPage('class', { table, at: Date.now(), offset: clock.offsetMs() }).catch(() => {});
+    await openClass(table);
+  } catch (error) {
+    const kept = await outbox.recallPage('class').catch(() => null);
+    const usable = kept && Date.now() - kept.at < CLASS_FRESH_MS && kept.at - Date.now() < CLASS_FRESH_MS;
+    if (!['network', 'gateway', 'server', 'busy'].includes(error.why) || !usable) {
+      await gate(error.why ?? 'server');
+      return;
+    }
+    clock.recall(kept.offset);
+    state.trouble = error.why;
+    state.offlineSince = kept.at;
+    sender.signedIn(kept.table.adult.signIn, classId, null);
+    await openClass(kept.table);
+  }
+  sender.drain();
+}
+
+window.addEventListener('online', () => sender.wake());
+document.addEventListener('visibilitychange', () =>
+  (document.visibilityState === 'hidden' ? sender.drain(true) : sender.wake()));
+setInterval(() => { if (state.visit?.open) { draws(); } }, 60000);
+navigator.serviceWorker?.addEventListener('message', (e) => { if (e.data === 'send') { sender.wake(); } });
+
+coverWhenIdle(() => state.visit?.open, t);
+start().then(async () => {
+  state.persistent = await navigator.storage?.persist?.().catch(() => false) ?? false;
+  drawNotices();
+  await keepForOffline();
+  await takeNewVersion(() => !state.visit?.open);
+});

@@ -1,0 +1,95 @@
+/**
+ * What the page holds in mind during one visit of a group: who sits here, which skill and number are in hand, and
+ * what was seen. Remembered on the tablet by ids only, so that a reload goes on where it was.
+ */
+import { recallPage, rememberPage } from './outbox.js';
+
+/** Up to this many children each phrase carries a button per child; beyond, the phrase is tapped first. */
+export const REGISTER_MOST = 6;
+
+export class Visit {
+  open = false;
+  seated = [];
+  skill = null;
+  task = '';
+  cubesOut = false;
+  extraHelp = null;
+  shield = false;
+  letters = false;
+  counts = {};
+  startedAt = 0;
+  stoppedMs = 0;
+  summary = null;
+  armedChild = null;
+  armedPhrase = null;
+
+  constructor(table) {
+    this.table = table;
+    this.key = `visit:${table.adult.signIn}:${table.class.id}`;
+  }
+
+  async recall() {
+    const kept = (await recallPage(this.key)) ?? {};
+    const known = new Set(this.table.children.map((c) => c.child));
+    for (const name of ['open', 'task', 'cubesOut', 'shield', 'letters', 'counts', 'startedAt', 'stoppedMs', 'skill']) {
+      this[name] = kept[name] ?? this[name];
+    }
+    this.seated = (kept.seated ?? []).filter((child) => known.has(child));
+    this.open &&= this.seated.length > 0;
+    if (!this.table.skills.some((s) => s.code === this.skill)) {
+      this.takeSkill(this.table.focusSkill ?? this.table.skills[0]?.code ?? null);
+    }
+  }
+
+  remember() {
+    const { open, seated, task, cubesOut, shield, letters, counts, startedAt, stoppedMs, skill } = this;
+    return rememberPage(this.key,
+      { open, seated, task, cubesOut, shield, letters, counts, startedAt, stoppedMs, skill });
+  }
+
+  get skillInHand() {
+    return this.table.skills.find((s) => s.code === this.skill) ?? null;
+  }
+
+  takeSkill(code) {
+    this.skill = this.table.skills.some((s) => s.code === code) ? code : this.table.skills[0]?.code ?? null;
+    this.task = this.skillInHand?.numbers?.[0] ?? '';
+    this.armedPhrase = null;
+  }
+
+  nextNumber() {
+    const numbers = this.skillInHand?.numbers ?? [];
+    if (numbers.length > 0) {
+      this.task = numbers[(numbers.indexOf(this.task) + 1) % numbers.length];
+    }
+  }
+
+  toggleSeat(child) {
+    this.seated = this.seated.includes(child) ? this.seated.filter((c) => c !== child)
+      : this.table.children.map((c) => c.child).filter((c) => c === child || this.seated.includes(c));
+  }
+
+  start() {
+    this.open = true;
+    this.counts = {};
+    this.startedAt = Date.now();
+    this.stoppedMs = 0;
+    this.summary = null;
+  }
+
+  end() {
+    this.open = false;
+    this.armedChild = null;
+    this.armedPhrase = null;
+    this.extraHelp = null;
+    this.summary = this.seated.map((child) => ({ child, looks: this.counts[child] ?? 0 }));
+  }
+
+  count(child, change) {
+    this.counts[child] = Math.max(0, (this.counts[child] ?? 0) + change);
+  }
+
+  minutes() {
+    return Math.max(0, Math.floor((Date.now() - this.startedAt - this.stoppedMs) / 60000));
+  }
+}
