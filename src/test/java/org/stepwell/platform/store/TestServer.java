@@ -56,8 +56,12 @@ public final class TestServer {
         String url = System.getenv("STEPWELL_TEST_DB_URL");
         if (url != null && !url.isBlank()) {
             LOG.info("store tests run on the PostgreSQL named by STEPWELL_TEST_DB_URL");
-            return new TestServer(url, new Login(System.getenv().getOrDefault("STEPWELL_TEST_DB_USER", "postgres"),
-                    System.getenv().getOrDefault("STEPWELL_TEST_DB_PASSWORD", "")));
+            TestServer named = new TestServer(url,
+                    new Login(System.getenv().getOrDefault("STEPWELL_TEST_DB_USER", "postgres"),
+                            System.getenv().getOrDefault("STEPWELL_TEST_DB_PASSWORD", "")));
+            Runtime.getRuntime().addShutdownHook(Thread.ofPlatform().unstarted(
+                    () -> named.run("postgres", "drop database if exists " + named.template + " with (force)")));
+            return named;
         }
         if (dockerAnswers()) {
             LOG.info("store tests run on PostgreSQL in a container");
