@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import org.stepwell.core.evidence.CountedLook;
 import org.stepwell.core.evidence.Tags;
 
 /** Chooses the cautions that apply and puts the two that bear on this child most first. */
@@ -35,10 +36,7 @@ final class Cautions {
             all.add(Caution.WAYS_OF_SHOWING);
         }
         all.addAll(ALWAYS);
-        return new Suggestion(
-                one.child(), one.day(), one.current(), one.suggested(), one.verdict(), one.chances(), one.looks(),
-                one.days(), one.lastSeen(), one.rule(), one.conditions(), one.skills(), one.notes(), one.missing(),
-                one.notBefore(), new ArrayList<>(all), one.versions());
+        return one.with(one.notes(), new ArrayList<>(all));
     }
 
     /** Words that make somebody wait, help that has run through two reviews, or something that waits for an answer. */
@@ -58,7 +56,7 @@ final class Cautions {
         return looks.stream().anyMatch(l -> l.look().tags().contains(Tags.HOME_LANGUAGE))
                 || looks.stream().noneMatch(l -> l.look().tags().contains(Tags.SAID))
                         && looks.stream()
-                                        .filter(org.stepwell.core.evidence.CountedLook::explained)
+                                        .filter(CountedLook::explained)
                                         .count()
                                 >= 2;
     }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
+import org.stepwell.core.evidence.DayStep;
 
 /** Finds where so many children of a class are in the same place that the lesson comes first. */
 final class Dips {
@@ -21,10 +22,8 @@ final class Dips {
         for (Suggestion suggestion : suggestions) {
             for (Suggestion.SkillSight skill : suggestion.skills()) {
                 int[] counts = bySkill.computeIfAbsent(skill.skill(), s -> new int[2]);
-                if (skill.atExpected() != null) {
-                    counts[0] += below(skill) ? 1 : 0;
-                    counts[1]++;
-                }
+                counts[0] += below(skill) ? 1 : 0;
+                counts[1] += skill.latest() == null ? 0 : 1;
             }
         }
         bySkill.forEach((skill, counts) -> add(dips, skill, counts[0], counts[1], share));
@@ -43,7 +42,7 @@ final class Dips {
     }
 
     private static boolean below(Suggestion.SkillSight skill) {
-        return skill.atExpected() != null && skill.atExpected() < 0.5;
+        return skill.latest() == DayStep.Reading.BELOW;
     }
 
     /** The suggestion with the dips that this child is part of. */
@@ -57,9 +56,6 @@ final class Dips {
                 notes.add(new Note.ClassDip(dip.skill(), dip.children(), dip.of()));
             }
         }
-        return new Suggestion(
-                one.child(), one.day(), one.current(), one.suggested(), one.verdict(), one.chances(), one.looks(),
-                one.days(), one.lastSeen(), one.rule(), one.conditions(), one.skills(), notes, one.missing(),
-                one.notBefore(), one.cautions(), one.versions());
+        return one.with(notes, one.cautions());
     }
 }

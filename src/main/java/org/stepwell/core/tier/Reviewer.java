@@ -113,6 +113,9 @@ public final class Reviewer {
                 SkillSights.of(now),
                 notes.of(state, now, said),
                 Shortfalls.missing(said, now),
+                said.nearest() == null || said.verdict() != Verdict.STAY
+                        ? null
+                        : said.nearest().to(),
                 Shortfalls.notBefore(said, state, now),
                 List.of(),
                 new Suggestion.Versions(rules.name(), rules.version(), parameters.version()));

@@ -3,6 +3,7 @@ package org.stepwell.core.tier;
 import java.time.LocalDate;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import org.stepwell.core.evidence.DayStep;
 
 /**
  * What the rules say about one child on one day. The teacher decides.
@@ -20,6 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param skills the due skills, by code
  * @param notes what a teacher should hear, most important first
  * @param missing what would have to be seen before anything can be said; empty when there is enough
+ * @param towards the tier of the move that came closest, when the verdict is a stay; {@code null} when no move applies
  * @param notBefore first day on which the minimum stay allows the move that is otherwise due
  * @param cautions that apply, the two that bear on this child most first
  * @param versions of the rules and of the parameters
@@ -39,6 +41,7 @@ public record Suggestion(
         List<SkillSight> skills,
         List<Note> notes,
         List<Missing> missing,
+        @Nullable Tier towards,
         @Nullable LocalDate notBefore,
         List<Caution> cautions,
         Versions versions) {
@@ -63,6 +66,7 @@ public record Suggestion(
      * @param looks valid looks
      * @param days on how many days
      * @param signal of the last evidence days
+     * @param latest how the newest evidence day reads against the expected step; {@code null} when there is none
      */
     public record SkillSight(
             String skill,
@@ -72,7 +76,8 @@ public record Suggestion(
             int looks,
             int days,
             @Nullable LocalDate lastSeen,
-            DaySignal signal) {}
+            DaySignal signal,
+            DayStep.@Nullable Reading latest) {}
 
     /**
      * Something to see first.
@@ -92,6 +97,12 @@ public record Suggestion(
         notes = List.copyOf(notes);
         missing = List.copyOf(missing);
         cautions = List.copyOf(cautions);
+    }
+
+    Suggestion with(List<Note> otherNotes, List<Caution> otherCautions) {
+        return new Suggestion(
+                child, day, current, suggested, verdict, chances, looks, days, lastSeen, rule, conditions, skills,
+                otherNotes, missing, towards, notBefore, otherCautions, versions);
     }
 
     /** Chance of the suggested tier by the model, 0 to 1. */

@@ -1,0 +1,227 @@
+package org.stepwell.core.wording;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.stepwell.core.evidence.Help;
+import org.stepwell.core.evidence.Kind;
+import org.stepwell.core.progression.Progression;
+import org.stepwell.core.tier.Caution;
+import org.stepwell.core.tier.ClassDip;
+import org.stepwell.core.tier.Condition;
+import org.stepwell.core.tier.Details;
+import org.stepwell.core.tier.Measure;
+import org.stepwell.core.tier.Note;
+import org.stepwell.core.tier.Requirement;
+import org.stepwell.core.tier.Suggestion;
+import org.stepwell.core.tier.Tier;
+import org.stepwell.core.tier.Verdict;
+
+/**
+ * Every sentence of a suggestion, in one language. The short ones first: {@link #reason} is what a tired teacher reads
+ * in ten seconds; all else is one tap away. Nothing is said that is not in what is handed over.
+ */
+public final class SuggestionWording {
+    private static final int NOTES_IN_A_REASON = 2;
+
+    private final Phrasebook words;
+    private final Language language;
+    private final Progression progression;
+
+    /** @param progression for the phrases to look for; may be empty */
+    public SuggestionWording(Language language, Progression progression) {
+        this.language = language;
+        this.words = language.phrases();
+        this.progression = progression;
+    }
+
+    /**
+     * A condition in three words: its name, what was measured, what was required.
+     *
+     * @param met whether that is enough
+     */
+    public record ConditionWords(String name, String measured, String required, boolean met) {}
+
+    /** What is suggested, in two to five words. */
+    public String headline(Suggestion one) {
+        return switch (one.verdict()) {
+            case MOVE -> upper(words.move(one.current(), one.suggested()));
+            case STAY -> words.goesOn(one.current()).replaceFirst("\\.$", "");
+            case NOT_ENOUGH -> upper(words.verdict(Verdict.NOT_ENOUGH));
+        };
+    }
+
+    /** Why, in one to three short sentences: what the rules go by, then the two notes that matter most. */
+    public String reason(Suggestion one) {
+        List<String> sentences = new ArrayList<>();
+        String first = ground(one);
+        if (!first.isEmpty()) {
+            sentences.add(first);
+        }
+        List<Note> notes = one.notes();
+        notes.stream().limit(NOTES_IN_A_REASON).map(words::note).forEach(sentences::add);
+        return String.join(" ", sentences);
+    }
+
+    private String ground(Suggestion one) {
+        return switch (one.verdict()) {
+            case MOVE -> moved(one);
+            case STAY -> stayed(one);
+            case NOT_ENOUGH -> switch (one.rule()) {
+                // The note says it all.
+                case Suggestion.TOO_FEW_DUE, Suggestion.NOT_SEEN_LATELY -> "";
+                case Suggestion.TOO_FEW_SESSIONS -> words.goesOn(one.current());
+                default -> words.notEnough(one.looks(), one.missing());
+            };
+        };
+    }
+
+    private String moved(Suggestion one) {
+        Condition lead = lead(one);
+        return switch (lead == null ? Measure.CHANCE_ON_LEVEL : lead.required().measure()) {
+            case SKILLS_BELOW, SKILLS_MEETING, SKILLS_MEETING_BEYOND -> words.daysSpeak(
+                    one.current(), one.suggested(), lead.required().reviews());
+            case CHECK_ALL_RIGHT -> words.checkSpeaks();
+            default -> words.fits(one.suggested(), one.chance());
+        };
+    }
+
+    /** Held back when what the nearest rule goes by holds today and something else is open. */
+    private String stayed(Suggestion one) {
+        Condition lead = lead(one);
+        if (lead == null) {
+            return words.goesOn(one.current()) + " " + words.fits(one.current(), one.chance());
+        }
+        Condition open = one.conditions().stream()
+                .filter(c -> c.required().part() != Requirement.Part.ENOUGH && !c.met())
+                .findFirst()
+                .orElse(lead);
+        boolean close = lead.met() || lead.held() > 0;
+        if (close && one.towards() != null) {
+            return words.goesOn(one.current()) + " "
+                    + words.heldBack(one.current(), one.towards(), words.open(open, one.notBefore()));
+        }
+        boolean byDays = switch (lead.required().measure()) {
+            case SKILLS_BELOW, SKILLS_MEETING, SKILLS_MEETING_BEYOND, CHECK_ALL_RIGHT -> true;
+            default -> false;
+        };
+        return words.goesOn(one.current()) + " "
+                + (byDays ? words.daysAreMixed() : words.fits(one.current(), one.chance()));
+    }
+
+    private static @Nullable Condition lead(Suggestion one) {
+        return one.conditions().stream()
+                .filter(c -> c.required().part() == Requirement.Part.NEEDS)
+                .findFirst()
+                .orElse(null);
+    }
+
+    /** Every note, most important first. */
+    public List<String> notes(Suggestion one) {
+        return one.notes().stream().map(words::note).toList();
+    }
+
+    /** What is missing before the rules can speak; empty when nothing is. */
+    public String missing(Suggestion one) {
+        return one.missing().isEmpty() ? "" : words.notEnough(one.looks(), one.missing());
+    }
+
+    /** Each condition, in the order of the rule file. */
+    public List<ConditionWords> conditions(Suggestion one) {
+        return one.conditions().stream()
+                .map(c -> new ConditionWords(
+                        words.measure(c.required().measure()), words.measured(c), words.required(c.required()), c.met()))
+                .toList();
+    }
+
+    /** The chance of each tier as counts, support first. */
+    public List<String> chances(Suggestion one) {
+        List<String> all = new ArrayList<>();
+        for (Tier tier : Tier.values()) {
+            all.add(words.fits(tier, one.chances().of(tier)));
+        }
+        return all;
+    }
+
+    /** A caution. */
+    public String caution(Caution caution) {
+        return words.caution(caution);
+    }
+
+    /** What would settle the answer, or change it. */
+    public String settle(Suggestion one, Details details) {
+        return details.settle()
+                .map(s -> words.settle(
+                        s, words.answer(one.current(), s.reached()), words.answer(one.current(), s.missed())))
+                .orElseGet(words::notSettled);
+    }
+
+    /** The looks that mattered most. */
+    public List<String> weighty(Suggestion one, Details details) {
+        return details.weighty().stream()
+                .map(w -> {
+                    boolean changes = w.verdictWithout() != one.verdict() || w.suggestedWithout() != one.suggested();
+                    String changed = changes
+                            ? words.answer(
+                                    one.current(),
+                                    new Details.Answer(
+                                            w.verdictWithout(), w.suggestedWithout(), w.chanceWithout(), false))
+                            : null;
+                    return words.weighty(w.look(), one.suggested(), w.chanceWithout(), changed);
+                })
+                .toList();
+    }
+
+    /** What to ask next at the table; empty when nothing is due. */
+    public String ask(Details details) {
+        return details.ask()
+                .map(a -> words.ask(a, phrase(a.skill(), a.expected())))
+                .orElse("");
+    }
+
+    private @Nullable String phrase(String skill, int step) {
+        return progression.phrases().stream()
+                .filter(p -> p.kind() == Progression.Phrase.Kind.PHRASE
+                        && p.skill().equals(skill)
+                        && p.step() != null
+                        && p.step() == step
+                        && p.language().equals(language.code()))
+                .map(Progression.Phrase::text)
+                .findFirst()
+                .orElse(null);
+    }
+
+    /** What stands above the suggestions of a class. */
+    public String dip(ClassDip dip) {
+        return words.dip(dip);
+    }
+
+    /** The word for a tier in force. */
+    public String tier(Tier tier) {
+        return words.tier(tier);
+    }
+
+    /** The word for a verdict. */
+    public String verdict(Verdict verdict) {
+        return words.verdict(verdict);
+    }
+
+    /** The word for a kind of help. */
+    public String help(Help help) {
+        return words.help(help);
+    }
+
+    /** The word for a kind of evidence. */
+    public String kind(Kind kind) {
+        return words.kind(kind);
+    }
+
+    /** Month and day, without the year. */
+    public String date(java.time.LocalDate day) {
+        return words.date(day);
+    }
+
+    private static String upper(String text) {
+        return text.isEmpty() ? text : Character.toUpperCase(text.charAt(0)) + text.substring(1);
+    }
+}
