@@ -114,6 +114,7 @@ class TableBrowserTest {
         page.evaluate("() => window.dispatchEvent(new Event('online'))");
     }
 
+    /** Waits until the page shows a state that the test needs. */
     private void until(Supplier<Boolean> true_) {
         page.waitForCondition(true_::get, new Page.WaitForConditionOptions().setTimeout(15000));
     }
@@ -198,6 +199,19 @@ class TableBrowserTest {
         assertThat(look.get("help").asString()).isEqualTo("prompt");
         assertThat(look.get("tags").toString()).contains("made_ten", "digits_swapped");
         assertThat(look.get("note").asString()).isEqualTo("Wanted to do it again.");
+    }
+
+    @Test
+    void aTapIsNotSwallowedByNewsThatArrivesUnderTheFinger() {
+        seat("Itzel", "Tane");
+        log("made_ten", "Itzel");
+        assertThat(state()).containsText(ON_TABLET);
+        key("cell-wrote_it-k5").hover();
+        page.mouse().down();
+        page.waitForResponse("**/api/observations", this::sendAtOnce);
+        assertThat(server.kept()).hasSize(1);
+        page.mouse().up();
+        assertThat(state()).containsText("Saved on this tablet · Tane");
     }
 
     @Test

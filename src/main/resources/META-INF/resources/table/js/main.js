@@ -26,7 +26,24 @@ const sender = new Sender(hear);
 const otherTabs = 'BroadcastChannel' in window ? new BroadcastChannel('stepwell-table') : null;
 otherTabs?.addEventListener('message', () => countWaiting());
 
+/** A button replaced between finger down and finger up would swallow the tap: drawing waits until the tap is through. */
+const finger = { down: false, owed: false };
+const fingerUp = () => {
+  finger.down = false;
+  if (finger.owed) {
+    draws();
+  }
+};
+document.addEventListener('pointerdown', () => { finger.down = true; }, true);
+document.addEventListener('click', () => { finger.down = false; }, true);
+document.addEventListener('pointerup', () => setTimeout(fingerUp, 50), true);
+document.addEventListener('pointercancel', fingerUp, true);
+
 function draws() {
+  finger.owed = finger.down;
+  if (finger.down) {
+    return;
+  }
   const { visit, desk } = state;
   document.documentElement.lang = t('language') === 'Español' ? 'en' : 'es';
   document.title = `${t('title')} · Stepwell`;

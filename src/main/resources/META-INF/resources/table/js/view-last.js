@@ -25,8 +25,9 @@ function chips(visit, last, act) {
     { class: 'chip', 'aria-pressed': String(last.record.tags.includes(code)) }, words);
   const helpChip = (code) => button(`as-${code}`, () => act.lastHelp(code),
     { class: 'chip', 'aria-pressed': String(last.record.help === code) }, t(code));
-  return h('details', { class: 'more', open: last.moreOpen, ontoggle: (e) => { last.moreOpen = e.target.open; } },
-    h('summary', { 'data-key': 'more' }, t('more')),
+  return h('details', { class: 'more', open: last.moreOpen },
+    h('summary', { 'data-key': 'more',
+      onclick: (e) => { last.moreOpen = !e.currentTarget.parentElement.open; } }, t('more')),
     h('div', { class: 'chips', role: 'group', 'aria-label': t('help') },
       ['none', 'cubes', 'prompt', 'modelled'].map(helpChip)),
     h('div', { class: 'chips', role: 'group', 'aria-label': t('more') },
