@@ -1,0 +1,117 @@
+package org.stepwell.observation;
+
+import java.time.DateTimeException;
+import java.time.OffsetDateTime;
+import java.time.temporal.ChronoUnit;
+import java.util.Arrays;
+import java.util.Collection;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import org.stepwell.core.evidence.Help;
+import org.stepwell.core.evidence.Kind;
+import org.stepwell.core.evidence.Look;
+import org.stepwell.platform.csv.CsvRow;
+import org.stepwell.platform.csv.CsvTable;
+import org.stepwell.platform.csv.CsvWriter;
+import org.stepwell.platform.csv.Parsed;
+
+/** The file {@code observations.csv}. The same id with the same content is one look; with other content a bad row. */
+public final class ObservationCsv {
+    private static final List<String> REQUIRED = List.of(
+            "id", "observed_at", "child", "skill", "task", "step", "help", "kind", "observer", "tags", "note");
+    private static final List<String> OPTIONAL = List.of("replaces", "withdrawn", "clock_offset_ms");
+    /** Longest note in characters. */
+    public static final int LONGEST_NOTE = 4000;
+
+    private ObservationCsv() {
+    }
+
+    /** Reads the bytes of a file. */
+    public static Parsed<Look> read(byte[] file) {
+        return CsvTable.read(file, REQUIRED, OPTIONAL).parse(ObservationCsv::look, Look::id);
+    }
+
+    private static Look look(CsvRow row) {
+        return new Look(
+                row.read("id", ObservationCsv::uuid),
+                row.read("observed_at", ObservationCsv::instant),
+                row.required("child"),
+                row.orNull("skill"),
+                row.orNull("task"),
+                row.stepOrNull("step"),
+                row.text("help").isEmpty() ? Help.NONE : row.read("help", Help::of),
+                row.read("kind", Kind::of),
+                row.required("observer"),
+                tags(row.text("tags")),
+                note(row.orNull("note")),
+                row.text("replaces").isEmpty() ? null : row.read("replaces", ObservationCsv::uuid),
+                !row.text("withdrawn").isEmpty() && row.read("withdrawn", ObservationCsv::truth),
+                row.text("clock_offset_ms").isEmpty() ? null : row.read("clock_offset_ms", Long::valueOf));
+    }
+
+    /**
+     * Reads an id.
+     *
+     * @throws IllegalArgumentException when it is no UUID in the usual form of 36 characters
+     */
+    public static UUID uuid(String text) {
+        if (text.length() != 36) {
+            throw new IllegalArgumentException("is not a UUID");
+        }
+        return UUID.fromString(text);
+    }
+
+    /**
+     * Reads an instant with offset, to the microsecond.
+     *
+     * @throws IllegalArgumentException when it has no offset or is not ISO 8601
+     */
+    public static OffsetDateTime instant(String text) {
+        try {
+            OffsetDateTime at = OffsetDateTime.parse(text).truncatedTo(ChronoUnit.MICROS);
+            if (at.getYear() < 1990 || at.getYear() > 2200) {
+                throw new IllegalArgumentException("lies outside the years 1990 to 2200");
+            }
+            return at;
+        } catch (DateTimeException wrong) {
+            throw new IllegalArgumentException("is not an instant with offset like 2026-03-09T09:42:37-05:00");
+        }
+    }
+
+    /** Reads tags separated by semicolons. */
+    public static Set<String> tags(String text) {
+        return Arrays.stream(text.split(";")).map(String::strip).filter(t -> !t.isEmpty())
+                .collect(Collectors.toCollection(TreeSet::new));
+    }
+
+    private static @Nullable String note(@Nullable String note) {
+        if (note != null && note.length() > LONGEST_NOTE) {
+            throw new CsvRow.Bad("note", "has " + note.length() + " characters; at most " + LONGEST_NOTE
+                    + " are kept, shorten it");
+        }
+        return note;
+    }
+
+    private static boolean truth(String text) {
+        return switch (text) {
+            case "true" -> true;
+            case "false" -> false;
+            default -> throw new IllegalArgumentException("is neither true nor false");
+        };
+    }
+
+    /** Writes looks, in the order given. */
+    public static String write(Collection<Look> looks) {
+        CsvWriter out = new CsvWriter(java.util.stream.Stream.concat(REQUIRED.stream(), OPTIONAL.stream()).toList());
+        for (Look look : looks) {
+            out.row(look.id(), look.observedAt(), look.child(), look.skill(), look.task(), look.step(),
+                    look.help().code(), look.kind().code(), look.observer(), String.join(";", look.tags()),
+                    look.note(), look.replaces(), look.withdrawn() ? "true" : "", look.clockOffsetMs());
+        }
+        return out.toString();
+    }
+}
