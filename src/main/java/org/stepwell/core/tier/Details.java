@@ -11,10 +11,12 @@ import org.stepwell.core.evidence.Kind;
  * What costs more to find out about a suggestion, and is asked for only when somebody reads it.
  *
  * @param weighty the looks that mattered most, heaviest first: each was left out in turn and the rules asked again
- * @param settle the fewest further looks that are likely to settle the answer; empty when a few looks will not
+ * @param settled whether the answer is clear enough today
+ * @param settle the fewest further looks that are likely to settle the answer, or, when it is settled, could change it;
+ *     empty when a few looks will not
  * @param ask what to ask next at the table; empty when no skill is due
  */
-public record Details(List<Weighty> weighty, Optional<Settle> settle, Optional<Ask> ask) {
+public record Details(List<Weighty> weighty, boolean settled, Optional<Settle> settle, Optional<Ask> ask) {
 
     /**
      * A look and what the rules would say without it.
@@ -23,8 +25,10 @@ public record Details(List<Weighty> weighty, Optional<Settle> settle, Optional<A
      * @param chanceWithout chance of the suggested tier without it
      * @param verdictWithout verdict without it
      * @param suggestedWithout suggested tier without it
+     * @param fitsWithout tier that fits best without it
      */
-    public record Weighty(CountedLook look, double chanceWithout, Verdict verdictWithout, Tier suggestedWithout) {}
+    public record Weighty(
+            CountedLook look, double chanceWithout, Verdict verdictWithout, Tier suggestedWithout, Tier fitsWithout) {}
 
     /**
      * Further looks and what the rules would say after them.
@@ -34,9 +38,8 @@ public record Details(List<Weighty> weighty, Optional<Settle> settle, Optional<A
      * @param missed the answer when each falls one step short
      * @param likely chance by the model, over all mixtures of the two, that the answer is settled after them; when it is
      *     settled already, that they change it
-     * @param already the answer is settled now; these looks could change it
      */
-    public record Settle(List<Wanted> looks, Answer reached, Answer missed, double likely, boolean already) {
+    public record Settle(List<Wanted> looks, Answer reached, Answer missed, double likely) {
         /** Copies the list. */
         public Settle {
             looks = List.copyOf(looks);
@@ -56,10 +59,12 @@ public record Details(List<Weighty> weighty, Optional<Settle> settle, Optional<A
     /**
      * What the rules would say.
      *
-     * @param chance of the suggested tier
-     * @param settled whether more looks are not needed after that
+     * @param fits the tier that fits best then; it may differ from the suggested one where a move waits for another
+     *     review or for the minimum stay
+     * @param chance of the tier that fits best
+     * @param settled whether the rules speak and that chance is clear
      */
-    public record Answer(Verdict verdict, Tier suggested, double chance, boolean settled) {}
+    public record Answer(Verdict verdict, Tier suggested, Tier fits, double chance, boolean settled) {}
 
     /**
      * One question for the table.

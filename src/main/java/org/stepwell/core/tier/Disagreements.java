@@ -15,6 +15,7 @@ import org.stepwell.core.evidence.DayStep;
 /** Finds where two sources tell different things: two adults, or a unit check and the table. */
 final class Disagreements {
     private static final int APART = 2;
+    private static final int DAYS_OF_EACH = 2;
     private static final int FEWEST_ITEMS = 4;
     private static final int FEWEST_DAYS = 3;
     private static final double SHARES_APART = 0.5;
@@ -38,6 +39,7 @@ final class Disagreements {
         }
         String low = null;
         String high = null;
+        byAdult.values().removeIf(looks -> Sight.days(looks) < DAYS_OF_EACH);
         for (String adult : byAdult.keySet()) {
             low = low == null || mean(byAdult.get(adult)) < mean(byAdult.get(low)) ? adult : low;
             high = high == null || mean(byAdult.get(adult)) > mean(byAdult.get(high)) ? adult : high;

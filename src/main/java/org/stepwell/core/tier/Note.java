@@ -30,8 +30,14 @@ public sealed interface Note {
     /** A recorded concern or request waits for its answer. */
     record RequestOpen(ChildState.OpenRequest.Kind kind, LocalDate on) implements Note {}
 
-    /** Objects were out on every day, so that only "at least" is known. */
-    record CubesHide(String skill, int atLeast, int expected, int days) implements Note {}
+    /**
+     * Objects were out on every day, so that only "at least" is known.
+     *
+     * @param skills where this is so, by code
+     * @param atLeast the lowest step shown on the newest day of each
+     * @param days on how many days in all
+     */
+    record CubesHide(List<String> skills, int atLeast, int days) implements Note {}
 
     /**
      * Two adults see different things.
@@ -54,10 +60,14 @@ public sealed interface Note {
     /** The expected step rose, not the child fell. */
     record BarRose(String skill, int before, int now, LocalDate on) implements Note {}
 
-    /** A skill that others rest on is below what is expected: a reason for table time, whatever the tier. */
+    /**
+     * A skill that others rest on is below what is expected: a reason for table time, whatever the tier.
+     *
+     * @param step usual on the last days
+     */
     record KeystoneMissed(String skill, int step, int expected, List<String> neededBy) implements Note {}
 
-    /** Ready for more in the one, and these lag behind. */
+    /** Beyond what is expected in most, and short of it in one; {@code step} is usual there on the last days. */
     record ButNot(List<String> ahead, String behind, int step, int expected, boolean mirrorWritten) implements Note {}
 
     /** Many of the class are in the same place: look at the lesson. */

@@ -76,8 +76,8 @@ final class NoteFinder {
         if (!said.rule().equals(Suggestion.NOT_SEEN_LATELY)) {
             return Optional.empty();
         }
-        return Optional.of(
-                new Note.NotSeenLately(now.lastSeen(), Asking.mostTelling(now), state.tier() == Tier.SUPPORT));
+        String skill = now.valid().getLast().skill();
+        return Optional.of(new Note.NotSeenLately(now.lastSeen(), skill, state.tier() == Tier.SUPPORT));
     }
 
     private static Optional<Note> hardlySeen(Sight now, Judgement said) {
@@ -134,7 +134,7 @@ final class NoteFinder {
                             && days.size() >= 2
                             && days.stream().allMatch(d -> d.against(expected) == DayStep.Reading.BELOW);
             if (needing.size() >= KEYSTONE_OF && missed) {
-                int step = now.picture().skills().get(skill).step();
+                int step = SkillNotes.usual(days, now.context().settings().signal().days());
                 notes.add(new Note.KeystoneMissed(skill, step, expected, List.copyOf(new TreeSet<>(needing))));
             }
         });

@@ -87,6 +87,7 @@ public final class Reviewer {
         Judgement said = judge(state, now);
         return new Details(
                 Weighing.of(rules, state, now, said, back -> history.earlier(state, day, back)),
+                Settling.settled(rules, said, now),
                 Settling.of(rules, state, now, said, back -> history.earlier(state, day, back)),
                 Optional.ofNullable(Asking.of(history.setting().progression(), now)));
     }

@@ -18,7 +18,9 @@ import org.stepwell.core.evidence.Reading;
  * asks the rules what they would say. Nothing is claimed that was not tried.
  */
 final class Settling {
-    private static final double LIKELY = 0.7;
+    private static final double LIKELY = 0.6;
+    private static final double AS_LIKELY_AS_NOT = 0.5;
+    private static final double HARDLY = 0.05;
     private static final int TRIED_BEYOND = 3;
     private static final int MOST_LOOKS = 8;
     private static final List<Kind> OTHER_KINDS = List.of(Kind.EXIT_TASK, Kind.TABLE, Kind.SPECIALIST);
@@ -66,22 +68,22 @@ final class Settling {
     private Optional<Details.Settle> search(Judgement said) {
         List<Suggestion.Missing> missing = Shortfalls.missing(said, now);
         int fewest = missing.stream().mapToInt(Suggestion.Missing::more).max().orElse(1);
+        Details.Settle best = null;
         for (int n = fewest; n <= Math.min(MOST_LOOKS, fewest + TRIED_BEYOND); n++) {
-            Details.Settle best = null;
             for (List<Details.Wanted> plan : plans(n, missing)) {
                 Details.Settle tried = tried(plan);
                 if (tried != null && (best == null || tried.likely() > best.likely() + 1e-12)) {
                     best = tried;
                 }
             }
-            if (best != null) {
+            if (best != null && (today.settled() || best.likely() >= LIKELY)) {
                 return Optional.of(best);
             }
         }
-        return Optional.empty();
+        return best != null && best.likely() >= AS_LIKELY_AS_NOT ? Optional.of(best) : Optional.empty();
     }
 
-    /** Each due skill alone on as many days as looks, and the due skills in turn, those least seen first. */
+    /** Each due skill alone on as many days as looks; the due skills in turn, least seen or least certain first. */
     private List<List<Details.Wanted>> plans(int n, List<Suggestion.Missing> missing) {
         List<LocalDate> days = schoolDays(n);
         int fewestDays = more(missing, Measure.DAYS);
@@ -97,15 +99,22 @@ final class Settling {
             plans.add(plan);
         }
         if (n > 1) {
-            int spread = Math.max(1, Math.min(n, fewestDays));
-            List<Details.Wanted> plan = new ArrayList<>();
-            for (int i = 0; i < n; i++) {
-                String skill = skills.get(i % skills.size());
-                plan.add(wanted(skill, days.get(i * spread / n), i == 0 ? other : Kind.TABLE));
-            }
-            plans.add(plan);
+            plans.add(inTurn(skills, n, fewestDays, other, days));
+            skills.sort(Comparator.comparingDouble(s -> Math.abs(reaches(now, s, target(s)) - 0.5)));
+            plans.add(inTurn(skills, n, fewestDays, other, days));
         }
         return plans;
+    }
+
+    private List<Details.Wanted> inTurn(
+            List<String> skills, int n, int fewestDays, Kind other, List<LocalDate> days) {
+        int spread = Math.max(1, Math.min(n, fewestDays));
+        List<Details.Wanted> plan = new ArrayList<>();
+        for (int i = 0; i < n; i++) {
+            String skill = skills.get(i % skills.size());
+            plan.add(wanted(skill, days.get(i * spread / n), i == 0 ? other : Kind.TABLE));
+        }
+        return plan;
     }
 
     private static int more(List<Suggestion.Missing> missing, Measure measure) {
@@ -122,8 +131,12 @@ final class Settling {
     }
 
     private Details.Wanted wanted(String skill, LocalDate day, Kind kind) {
+        return new Details.Wanted(skill, target(skill), day, kind);
+    }
+
+    private int target(String skill) {
         int expected = now.context().due().get(skill);
-        return new Details.Wanted(skill, beyond ? Math.min(5, expected + 1) : expected, day, kind);
+        return beyond ? Math.min(5, expected + 1) : expected;
     }
 
     private List<LocalDate> schoolDays(int n) {
@@ -150,11 +163,11 @@ final class Settling {
                 likely += chance(plan, pattern);
             }
         }
-        return already || likely >= LIKELY ? new Details.Settle(plan, reached, missed, likely, already) : null;
+        return already && likely < HARDLY ? null : new Details.Settle(plan, reached, missed, likely);
     }
 
     private boolean differs(Details.Answer answer) {
-        return answer.suggested() != today.suggested();
+        return answer.suggested() != today.suggested() || answer.fits() != today.fits();
     }
 
     /** What the rules would say after the looks; bit i of the pattern: the i-th shows its step. */
@@ -166,10 +179,15 @@ final class Settling {
     }
 
     private Details.Answer answer(Judgement said, Sight sight) {
-        double chance = sight.chances().of(said.tier());
-        boolean settled = said.verdict() != Verdict.NOT_ENOUGH
-                && chance >= rules.settings().settledChance();
-        return new Details.Answer(said.verdict(), said.tier(), chance, settled);
+        Tier fits = sight.chances().likeliest();
+        return new Details.Answer(
+                said.verdict(), said.tier(), fits, sight.chances().of(fits), settled(rules, said, sight));
+    }
+
+    /** Whether the rules speak and it is clear which tier fits. */
+    static boolean settled(RuleFile rules, Judgement said, Sight sight) {
+        return said.verdict() != Verdict.NOT_ENOUGH
+                && sight.chances().of(sight.chances().likeliest()) >= rules.settings().settledChance();
     }
 
     /** The chance of the pattern, look by look, each foretold from the ones before it. */

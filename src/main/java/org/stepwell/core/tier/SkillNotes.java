@@ -22,24 +22,41 @@ final class SkillNotes {
     static List<Note> of(Sight now) {
         List<Note> notes = new ArrayList<>();
         Map<String, Integer> due = now.context().due();
-        due.forEach((skill, expected) -> cubesHide(skill, expected, now).ifPresent(notes::add));
+        cubesHide(now).ifPresent(notes::add);
         due.forEach((skill, expected) -> growing(skill, expected, now).ifPresent(notes::add));
         due.forEach((skill, expected) -> nothingAbove(skill, expected, now).ifPresent(notes::add));
         butNot(now).ifPresent(notes::add);
         return notes;
     }
 
-    /** Every day that falls short had objects out, and no look was ever without: nobody can tell. */
-    private static Optional<Note> cubesHide(String skill, int expected, Sight now) {
-        List<DayStep> days = now.daySteps().get(skill);
-        boolean hidden = days.size() >= 2
-                && days.stream().allMatch(DayStep::atLeast)
-                && days.stream().mapToInt(DayStep::step).max().orElse(0) <= expected;
-        return hidden
-                ? Optional.of(new Note.CubesHide(skill, days.getLast().step(), expected, days.size()))
-                : Optional.empty();
+    /** No day had a look without objects, and none went beyond what is expected: nobody can tell. */
+    private static Optional<Note> cubesHide(Sight now) {
+        List<String> skills = new ArrayList<>();
+        List<DayStep> hidden = new ArrayList<>();
+        int atLeast = TOP_STEP;
+        for (Map.Entry<String, Integer> due : now.context().due().entrySet()) {
+            List<DayStep> days = now.daySteps().get(due.getKey());
+            int highest = days.stream().mapToInt(DayStep::step).max().orElse(0);
+            if (days.size() >= 2 && days.stream().allMatch(DayStep::atLeast) && highest <= due.getValue()) {
+                skills.add(due.getKey());
+                hidden.addAll(days);
+                atLeast = Math.min(atLeast, days.getLast().step());
+            }
+        }
+        int on = (int) hidden.stream().map(DayStep::day).distinct().count();
+        return skills.isEmpty() ? Optional.empty() : Optional.of(new Note.CubesHide(skills, atLeast, on));
     }
 
+    /** The step that is usual on the last days: the lower middle one of up to as many days as a signal looks at. */
+    static int usual(List<DayStep> days, int last) {
+        List<Integer> steps = days.subList(Math.max(0, days.size() - last), days.size()).stream()
+                .map(DayStep::step)
+                .sorted()
+                .toList();
+        return steps.get((steps.size() - 1) / 2);
+    }
+
+    /** Never down, and up within the last four days. */
     private static Optional<Note> growing(String skill, int expected, Sight now) {
         List<Integer> steps = NoteFinder.watched(now.inUnit()).stream()
                 .filter(l -> l.skill().equals(skill))
@@ -52,6 +69,7 @@ final class SkillNotes {
         for (int i = 1; i < steps.size(); i++) {
             rising &= steps.get(i) >= steps.get(i - 1);
         }
+        rising = rising && steps.getLast() > steps.get(steps.size() - GROWTH_DAYS);
         return rising ? Optional.of(new Note.Growing(skill, steps, expected)) : Optional.empty();
     }
 
@@ -95,7 +113,7 @@ final class SkillNotes {
         String skill = behind.getFirst();
         boolean mirror = now.looks().stream()
                 .anyMatch(l -> l.skill().equals(skill) && l.look().tags().contains(MIRROR_WRITTEN));
-        int step = now.picture().skills().get(skill).step();
+        int step = usual(now.daySteps().get(skill), now.context().settings().signal().days());
         return Optional.of(new Note.ButNot(ahead, skill, step, now.context().due().get(skill), mirror));
     }
 }

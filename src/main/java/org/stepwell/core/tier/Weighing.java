@@ -30,7 +30,12 @@ final class Weighing {
             double chanceWithout = rest.chances().of(said.tier());
             boolean changes = without.verdict() != said.verdict() || without.tier() != said.tier();
             all.add(new Weighed(
-                    new Details.Weighty(look, chanceWithout, without.verdict(), without.tier()),
+                    new Details.Weighty(
+                            look,
+                            chanceWithout,
+                            without.verdict(),
+                            without.tier(),
+                            rest.chances().likeliest()),
                     changes,
                     Math.abs(chanceWithout - chance)));
         }

@@ -29,12 +29,15 @@ final class EnglishNotes {
             case Note.HelpNotGiven n -> "Help was not given as planned: " + n.dose().given() + " of "
                     + n.dose().planned() + " sessions"
                     + (n.dose().missedBySchool() > 0 ? ", " + n.dose().missedBySchool() + " missed by the school" : "")
-                    + ". Mend the schedule; more help stays open.";
+                    + (n.dose().missedByChild() > 0 ? ", " + n.dose().missedByChild() + " by absence" : "")
+                    + (n.dose().missedBySchool() > n.dose().missedByChild()
+                            ? ". Mend the schedule; more help stays open."
+                            : ". Too few to tell from; more help stays open.");
             case Note.RequestOpen n -> n.kind() == ChildState.OpenRequest.Kind.EVALUATION
                     ? "The request for an evaluation of " + words.date(n.on())
                             + " is open: answer it. Nothing here is a reason to wait."
                     : "A concern of " + words.date(n.on()) + " is open: answer it. Nothing here is a reason to wait.";
-            case Note.CubesHide n -> n.skill() + ": at least step " + n.atLeast()
+            case Note.CubesHide n -> words.list(n.skills()) + ": at least step " + n.atLeast()
                     + ". No look without cubes yet: hide the cubes twice.";
             case Note.ObserversDiffer n -> n.skill() + ": two adults see different things: " + n.a() + " step "
                     + n.stepA() + numbers(n.tasksA().stream().toList()) + ", " + n.b() + " step " + n.stepB()

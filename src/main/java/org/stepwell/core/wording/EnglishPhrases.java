@@ -133,8 +133,9 @@ final class EnglishPhrases implements Phrasebook {
     }
 
     @Override
-    public String daysAreMixed() {
-        return "The last days do not all say the same.";
+    public String daysTell(int meeting, int below, int skills) {
+        return "On the last days " + meeting + " of " + skills + " skills reach the expected step, " + below
+                + (below == 1 ? " falls" : " fall") + " short.";
     }
 
     @Override
@@ -228,33 +229,38 @@ final class EnglishPhrases implements Phrasebook {
     public String answer(Tier current, Details.Answer answer) {
         return switch (answer.verdict()) {
             case MOVE -> move(current, answer.suggested()) + " is suggested";
-            case STAY -> current == Tier.SUPPORT ? "help goes on" : "no change";
+            case STAY -> (current == Tier.SUPPORT ? "help goes on" : "no change")
+                    + (answer.fits() == current ? "" : " at first, but the looks fit " + gives(answer.fits()));
             case NOT_ENOUGH -> "not enough yet";
         };
     }
 
     @Override
-    public String settle(Details.Settle settle, String reached, String missed) {
+    public String settle(Details.Settle settle, boolean already, String reached, String missed) {
         int n = settle.looks().size();
         int days = (int) settle.looks().stream().map(Details.Wanted::day).distinct().count();
         List<String> skills = settle.looks().stream().map(Details.Wanted::skill).distinct().toList();
         String looks = count(n, "more look", "more looks") + " without cubes on " + list(skills)
-                + (n > 1 ? ", on " + count(days, "day", "days") : "");
+                + (n > 1 ? " (" + count(days, "day", "days") + ")" : "");
         Kind kind = settle.looks().getFirst().kind();
         String other = kind == Kind.TABLE ? "" : " (one of them: " + kind(kind) + ")";
-        String start = settle.already()
-                ? "Settled for now. " + looks + other + " could change it."
-                : looks + other + " would likely settle it.";
+        String start = already
+                ? "Settled for now. " + looks + other + " could change it in " + cases(settle.likely()) + "."
+                : looks + other + " would settle it in " + cases(settle.likely()) + ".";
         List<Integer> steps = settle.looks().stream().map(Details.Wanted::step).distinct().toList();
         String each = n == 1 ? "" : n == 2 ? " both times" : " each time";
         String there = steps.size() == 1 ? "Step " + steps.getFirst() + each : "The step asked for" + each;
         String short1 = steps.size() == 1 ? "Step " + Math.max(1, steps.getFirst() - 1) + each : "One step less" + each;
-        return start + " " + there + ": " + reached + ". " + short1 + ": " + missed + ".";
+        return reached.equals(missed)
+                ? start + " Either way: " + reached + "."
+                : start + " " + there + ": " + reached + ". " + short1 + ": " + missed + ".";
     }
 
     @Override
-    public String notSettled() {
-        return "A few more looks will not settle it; go on looking.";
+    public String notSettled(boolean already) {
+        return already
+                ? "Settled for now; a few more looks would hardly change it."
+                : "A few more looks are not likely to settle it; go on looking.";
     }
 
     @Override

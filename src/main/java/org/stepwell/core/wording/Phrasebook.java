@@ -59,8 +59,8 @@ interface Phrasebook {
     /** Nothing changes. */
     String goesOn(Tier tier);
 
-    /** The counts of days speak neither for one nor for the other. */
-    String daysAreMixed();
+    /** How many of the skills with a signal reach the expected step on their last days, and how many fall short. */
+    String daysTell(int meeting, int below, int skills);
 
     /** Too little: these minimums are short. */
     String notEnough(int looks, List<Suggestion.Missing> missing);
@@ -87,10 +87,10 @@ interface Phrasebook {
     String answer(Tier current, Details.Answer answer);
 
     /** These looks would settle or change it. */
-    String settle(Details.Settle settle, String reached, String missed);
+    String settle(Details.Settle settle, boolean already, String reached, String missed);
 
-    /** A few looks will not settle it. */
-    String notSettled();
+    /** A few looks will not settle it, or not change it. */
+    String notSettled(boolean already);
 
     /** A look that mattered, and what would be without it. */
     String weighty(CountedLook look, Tier suggested, double chanceWithout, @Nullable String changed);

@@ -35,12 +35,15 @@ final class SpanishNotes {
                     + (n.dose().missedBySchool() > 0
                             ? "; " + n.dose().missedBySchool() + " faltaron por la escuela"
                             : "")
-                    + ". Arregle el horario; más ayuda sigue siendo posible.";
+                    + (n.dose().missedByChild() > 0 ? "; " + n.dose().missedByChild() + " por ausencia" : "")
+                    + (n.dose().missedBySchool() > n.dose().missedByChild()
+                            ? ". Arregle el horario; más ayuda sigue siendo posible."
+                            : ". Son muy pocas para saberlo; más ayuda sigue siendo posible.");
             case Note.RequestOpen n -> (n.kind() == ChildState.OpenRequest.Kind.EVALUATION
                             ? "La petición de evaluación del "
                             : "La preocupación anotada el ")
                     + words.date(n.on()) + " espera respuesta: contéstela. Nada de esto es motivo para esperar.";
-            case Note.CubesHide n -> n.skill() + ": al menos el paso " + n.atLeast()
+            case Note.CubesHide n -> words.list(n.skills()) + ": al menos el paso " + n.atLeast()
                     + ". No hay observación sin cubos: esconda los cubos dos veces.";
             case Note.ObserversDiffer n -> n.skill() + ": dos personas ven cosas distintas: " + n.a() + ", paso "
                     + n.stepA() + numbers(n.tasksA().stream().toList()) + "; " + n.b() + ", paso " + n.stepB()

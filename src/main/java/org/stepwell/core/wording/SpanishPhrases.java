@@ -135,8 +135,9 @@ final class SpanishPhrases implements Phrasebook {
     }
 
     @Override
-    public String daysAreMixed() {
-        return "Los últimos días no dicen todos lo mismo.";
+    public String daysTell(int meeting, int below, int skills) {
+        return "En los últimos días, " + meeting + " de " + skills + " habilidades llegan al paso esperado y " + below
+                + (below == 1 ? " no llega." : " no llegan.");
     }
 
     @Override
@@ -230,33 +231,40 @@ final class SpanishPhrases implements Phrasebook {
     public String answer(Tier current, Details.Answer answer) {
         return switch (answer.verdict()) {
             case MOVE -> "se sugiere " + move(current, answer.suggested());
-            case STAY -> current == Tier.SUPPORT ? "la ayuda sigue" : "sin cambio";
+            case STAY -> (current == Tier.SUPPORT ? "la ayuda sigue" : "sin cambio")
+                    + (answer.fits() == current ? "" : " al principio, pero concuerda con " + gives(answer.fits()));
             case NOT_ENOUGH -> "falta información";
         };
     }
 
     @Override
-    public String settle(Details.Settle settle, String reached, String missed) {
+    public String settle(Details.Settle settle, boolean already, String reached, String missed) {
         int n = settle.looks().size();
         int days = (int) settle.looks().stream().map(Details.Wanted::day).distinct().count();
         List<String> skills = settle.looks().stream().map(Details.Wanted::skill).distinct().toList();
         String looks = count(n, "observación más", "observaciones más") + " sin cubos en " + list(skills)
-                + (n > 1 ? ", en " + count(days, "día", "días") : "");
+                + (n > 1 ? " (" + count(days, "día", "días") + ")" : "");
         Kind kind = settle.looks().getFirst().kind();
         String other = kind == Kind.TABLE ? "" : " (una de ellas: " + kind(kind) + ")";
-        String start = settle.already()
-                ? "Por ahora está claro. " + looks + other + (n == 1 ? " podría cambiarlo." : " podrían cambiarlo.")
-                : looks + other + (n == 1 ? " probablemente lo aclararía." : " probablemente lo aclararían.");
+        String start = already
+                ? "Por ahora está claro. " + looks + other + (n == 1 ? " podría cambiarlo en " : " podrían cambiarlo en ")
+                        + cases(settle.likely()) + "."
+                : looks + other + (n == 1 ? " lo aclararía en " : " lo aclararían en ") + cases(settle.likely())
+                        + ".";
         List<Integer> steps = settle.looks().stream().map(Details.Wanted::step).distinct().toList();
         String each = n == 1 ? "" : n == 2 ? " las dos veces" : " cada vez";
         String there = steps.size() == 1 ? "Paso " + steps.getFirst() + each : "El paso que se pide" + each;
         String short1 = steps.size() == 1 ? "Paso " + Math.max(1, steps.getFirst() - 1) + each : "Un paso menos" + each;
-        return start + " " + there + ": " + reached + ". " + short1 + ": " + missed + ".";
+        return reached.equals(missed)
+                ? start + " En los dos casos: " + reached + "."
+                : start + " " + there + ": " + reached + ". " + short1 + ": " + missed + ".";
     }
 
     @Override
-    public String notSettled() {
-        return "Unas pocas observaciones más no lo aclararán; siga observando.";
+    public String notSettled(boolean already) {
+        return already
+                ? "Por ahora está claro; unas pocas observaciones más apenas lo cambiarían."
+                : "Unas pocas observaciones más probablemente no lo aclararán; siga observando.";
     }
 
     @Override

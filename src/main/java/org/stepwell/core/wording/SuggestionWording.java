@@ -1,7 +1,9 @@
 package org.stepwell.core.wording;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.stepwell.core.evidence.Help;
 import org.stepwell.core.evidence.Kind;
@@ -9,6 +11,7 @@ import org.stepwell.core.progression.Progression;
 import org.stepwell.core.tier.Caution;
 import org.stepwell.core.tier.ClassDip;
 import org.stepwell.core.tier.Condition;
+import org.stepwell.core.tier.DaySignal;
 import org.stepwell.core.tier.Details;
 import org.stepwell.core.tier.Measure;
 import org.stepwell.core.tier.Note;
@@ -58,8 +61,12 @@ public final class SuggestionWording {
         if (!first.isEmpty()) {
             sentences.add(first);
         }
-        List<Note> notes = one.notes();
-        notes.stream().limit(NOTES_IN_A_REASON).map(words::note).forEach(sentences::add);
+        Set<Class<?>> told = new HashSet<>();
+        for (Note note : one.notes()) {
+            if (told.size() < NOTES_IN_A_REASON && told.add(note.getClass())) {
+                sentences.add(words.note(note));
+            }
+        }
         return String.join(" ", sentences);
     }
 
@@ -106,7 +113,18 @@ public final class SuggestionWording {
             default -> false;
         };
         return words.goesOn(one.current()) + " "
-                + (byDays ? words.daysAreMixed() : words.fits(one.current(), one.chance()));
+                + (byDays ? daysTell(one) : words.fits(one.current(), one.chance()));
+    }
+
+    private String daysTell(Suggestion one) {
+        int meeting = count(one, DaySignal.MEETS);
+        int below = count(one, DaySignal.BELOW);
+        int all = one.skills().size() - count(one, DaySignal.TOO_FEW);
+        return words.daysTell(meeting, below, all);
+    }
+
+    private static int count(Suggestion one, DaySignal signal) {
+        return (int) one.skills().stream().filter(s -> s.signal() == signal).count();
     }
 
     private static @Nullable Condition lead(Suggestion one) {
@@ -152,8 +170,8 @@ public final class SuggestionWording {
     public String settle(Suggestion one, Details details) {
         return details.settle()
                 .map(s -> words.settle(
-                        s, words.answer(one.current(), s.reached()), words.answer(one.current(), s.missed())))
-                .orElseGet(words::notSettled);
+                        s, details.settled(), words.answer(one.current(), s.reached()), words.answer(one.current(), s.missed())))
+                .orElseGet(() -> words.notSettled(details.settled()));
     }
 
     /** The looks that mattered most. */
@@ -165,7 +183,11 @@ public final class SuggestionWording {
                             ? words.answer(
                                     one.current(),
                                     new Details.Answer(
-                                            w.verdictWithout(), w.suggestedWithout(), w.chanceWithout(), false))
+                                            w.verdictWithout(),
+                                            w.suggestedWithout(),
+                                            w.fitsWithout(),
+                                            w.chanceWithout(),
+                                            false))
                             : null;
                     return words.weighty(w.look(), one.suggested(), w.chanceWithout(), changed);
                 })

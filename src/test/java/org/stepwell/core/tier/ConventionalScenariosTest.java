@@ -204,7 +204,7 @@ class ConventionalScenariosTest {
         assertStay(said);
         assertTrue(said.skills().stream().allMatch(s -> s.signal() == DaySignal.HIDDEN));
         assertEquals(
-                new Note.CubesHide("A1", 3, 4, 8), child.note(said, Note.CubesHide.class));
+                new Note.CubesHide(TwoSkills.SKILLS, 3, 8), child.note(said, Note.CubesHide.class));
     }
 
     private static TwoSkills meeting() {
