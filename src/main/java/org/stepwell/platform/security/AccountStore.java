@@ -1,0 +1,57 @@
+package org.stepwell.platform.security;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+
+/** Sign-in names and password hashes. */
+@Repository
+class AccountStore {
+    private final JdbcClient jdbc;
+
+    AccountStore(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    record Place(int districtId, UUID adultId) {}
+
+    record Account(SignedIn adult, String passwordHash, boolean oneTime, @Nullable Instant expiresAt) {}
+
+    Optional<Place> place(String name) {
+        return jdbc.sql("select district_id, adult_id from sign_in where name = :name").param("name", name)
+                .query((row, n) -> new Place(row.getInt(1), row.getObject(2, UUID.class))).optional();
+    }
+
+    boolean anybody() {
+        return jdbc.sql("select exists (select 1 from sign_in)").query(Boolean.class).single();
+    }
+
+    Optional<Account> account(UUID adultId) {
+        return jdbc.sql("""
+                select a.district_id, a.adult_id, a.school_id, a.sign_in, a.name, s.time_zone, a.lead,
+                       c.password_hash, c.one_time, c.expires_at
+                from adult a
+                join school s using (district_id, school_id)
+                join credential c using (district_id, adult_id)
+                where a.adult_id = :adult
+                order by c.created_at desc limit 1""").param("adult", adultId)
+                .query((row, n) -> new Account(
+                        new SignedIn(row.getInt(1), row.getObject(2, UUID.class), row.getObject(3, UUID.class),
+                                row.getString(4), row.getString(5), ZoneId.of(row.getString(6)), row.getBoolean(7)),
+                        row.getString(8), row.getBoolean(9),
+                        row.getTimestamp(10) == null ? null : row.getTimestamp(10).toInstant()))
+                .optional();
+    }
+
+    void addCredential(int districtId, UUID adultId, String hash, boolean oneTime, @Nullable Instant expiresAt) {
+        jdbc.sql("""
+                insert into credential (district_id, adult_id, password_hash, one_time, expires_at)
+                values (:district, :adult, :hash, :once, :expires)""")
+                .param("district", districtId).param("adult", adultId).param("hash", hash).param("once", oneTime)
+                .param("expires", expiresAt == null ? null : java.sql.Timestamp.from(expiresAt)).update();
+    }
+}

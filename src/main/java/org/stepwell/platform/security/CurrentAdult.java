@@ -1,0 +1,38 @@
+package org.stepwell.platform.security;
+
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.Optional;
+import org.springframework.security.core.Authentication;
+import org.springframework.security.core.context.SecurityContextHolder;
+import org.springframework.stereotype.Component;
+
+/** Tells who is signed in on this thread and what day it is at that adult's school. */
+@Component
+public class CurrentAdult {
+    private final Clock clock;
+
+    CurrentAdult(Clock clock) {
+        this.clock = clock;
+    }
+
+    /**
+     * The adult of this thread.
+     *
+     * @throws IllegalStateException when nobody is signed in
+     */
+    public SignedIn get() {
+        return find().orElseThrow(() -> new IllegalStateException("nobody is signed in"));
+    }
+
+    /** Today at the school of the adult. */
+    public LocalDate today() {
+        return LocalDate.now(clock.withZone(get().zone()));
+    }
+
+    static Optional<SignedIn> find() {
+        Authentication authentication = SecurityContextHolder.getContext().getAuthentication();
+        return authentication != null && authentication.getPrincipal() instanceof SignedIn adult
+                ? Optional.of(adult) : Optional.empty();
+    }
+}

@@ -1,0 +1,38 @@
+package org.stepwell.platform.security;
+
+import java.util.OptionalInt;
+import java.util.function.Supplier;
+
+/**
+ * The district that transactions of this thread work for: the one of the adult who is signed in, or one named for work
+ * that no adult does, such as signing in or loading the sample. Without either, the database shows no row.
+ */
+public final class DistrictScope {
+    private static final ThreadLocal<Integer> NAMED = new ThreadLocal<>();
+
+    private DistrictScope() {
+    }
+
+    /** Runs work for a district and puts back what was there before. */
+    public static <T> T in(int districtId, Supplier<T> work) {
+        Integer before = NAMED.get();
+        NAMED.set(districtId);
+        try {
+            return work.get();
+        } finally {
+            if (before == null) {
+                NAMED.remove();
+            } else {
+                NAMED.set(before);
+            }
+        }
+    }
+
+    static OptionalInt current() {
+        Integer named = NAMED.get();
+        if (named != null) {
+            return OptionalInt.of(named);
+        }
+        return CurrentAdult.find().map(adult -> OptionalInt.of(adult.districtId())).orElseGet(OptionalInt::empty);
+    }
+}

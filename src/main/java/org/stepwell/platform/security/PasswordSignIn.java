@@ -1,0 +1,44 @@
+package org.stepwell.platform.security;
+
+import java.util.List;
+import java.util.Locale;
+import org.springframework.security.authentication.AuthenticationProvider;
+import org.springframework.security.authentication.BadCredentialsException;
+import org.springframework.security.authentication.LockedException;
+import org.springframework.security.authentication.UsernamePasswordAuthenticationToken;
+import org.springframework.security.core.Authentication;
+import org.springframework.security.core.authority.SimpleGrantedAuthority;
+import org.springframework.security.web.authentication.WebAuthenticationDetails;
+import org.springframework.stereotype.Component;
+
+/** Turns name and password into a {@link SignedIn}. */
+@Component
+class PasswordSignIn implements AuthenticationProvider {
+    private final AccountService accounts;
+    private final SignInAttempts attempts;
+
+    PasswordSignIn(AccountService accounts, SignInAttempts attempts) {
+        this.accounts = accounts;
+        this.attempts = attempts;
+    }
+
+    @Override
+    public Authentication authenticate(Authentication offered) {
+        String name = offered.getName().strip().toLowerCase(Locale.ROOT);
+        String address = offered.getDetails() instanceof WebAuthenticationDetails details
+                ? String.valueOf(details.getRemoteAddress()) : "";
+        if (!attempts.allow(name, address)) {
+            throw new LockedException("too many tries");
+        }
+        SignedIn adult = accounts.signIn(name, String.valueOf(offered.getCredentials()))
+                .orElseThrow(() -> new BadCredentialsException("name and password do not fit"));
+        attempts.forget(name, address);
+        return UsernamePasswordAuthenticationToken.authenticated(adult, null,
+                List.of(new SimpleGrantedAuthority("ROLE_ADULT")));
+    }
+
+    @Override
+    public boolean supports(Class<?> type) {
+        return UsernamePasswordAuthenticationToken.class.isAssignableFrom(type);
+    }
+}

@@ -1,0 +1,125 @@
+package org.stepwell.platform.security;
+
+import com.vaadin.flow.spring.security.VaadinSecurityConfigurer;
+import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
+import java.time.Clock;
+import javax.sql.DataSource;
+import org.springframework.boot.autoconfigure.condition.ConditionalOnMissingBean;
+import org.springframework.context.annotation.Bean;
+import org.springframework.context.annotation.Configuration;
+import org.springframework.core.annotation.Order;
+import org.springframework.http.HttpStatus;
+import org.springframework.security.authentication.LockedException;
+import org.springframework.security.config.annotation.web.builders.HttpSecurity;
+import org.springframework.security.core.Authentication;
+import org.springframework.security.core.AuthenticationException;
+import org.springframework.security.crypto.argon2.Argon2PasswordEncoder;
+import org.springframework.security.crypto.password.PasswordEncoder;
+import org.springframework.security.web.SecurityFilterChain;
+import org.springframework.security.web.access.intercept.AuthorizationFilter;
+import org.springframework.security.web.authentication.HttpStatusEntryPoint;
+import org.springframework.security.web.authentication.logout.LogoutSuccessHandler;
+import org.springframework.security.web.csrf.CookieCsrfTokenRepository;
+import org.springframework.security.web.csrf.CsrfToken;
+import org.springframework.security.web.csrf.CsrfTokenRequestAttributeHandler;
+import org.springframework.transaction.PlatformTransactionManager;
+
+/** The doors: static sign-in page, API that answers in status codes, screens. */
+@Configuration(proxyBeanMethods = false)
+class SecurityConfiguration {
+    private static final String STRICT = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:;"
+            + " connect-src 'self'; worker-src 'self'; manifest-src 'self'; object-src 'none'; base-uri 'none';"
+            + " form-action 'self'; frame-ancestors 'none'";
+
+    @Bean
+    @ConditionalOnMissingBean
+    Clock clock() {
+        return Clock.systemUTC();
+    }
+
+    @Bean
+    PlatformTransactionManager transactionManager(DataSource dataSource) {
+        return new DistrictTransactions(dataSource);
+    }
+
+    /** Argon2id with 19 MiB, two passes, one lane: a choice of the OWASP Password Storage Cheat Sheet (from memory). */
+    @Bean
+    PasswordEncoder passwordEncoder() {
+        return new Argon2PasswordEncoder(16, 32, 1, 19 * 1024, 2);
+    }
+
+    /** What a program calls: no redirect, ever. */
+    @Bean
+    @Order(1)
+    SecurityFilterChain api(HttpSecurity http) throws Exception {
+        http.securityMatcher("/api/**")
+                .authorizeHttpRequests(all -> all.anyRequest().hasRole("ADULT"))
+                .exceptionHandling(e -> e.authenticationEntryPoint(new HttpStatusEntryPoint(HttpStatus.UNAUTHORIZED)))
+                .requestCache(cache -> cache.disable());
+        tokens(http);
+        http.headers(h -> h.contentSecurityPolicy(c -> c.policyDirectives(STRICT)));
+        return http.build();
+    }
+
+    /** Static pages, sign-in and sign-out. */
+    @Bean
+    @Order(2)
+    SecurityFilterChain pages(HttpSecurity http) throws Exception {
+        http.securityMatcher("/login", "/logout", "/sign-in/**", "/table", "/table/**", "/look/**", "/actuator/**")
+                .authorizeHttpRequests(all -> all.anyRequest().permitAll())
+                .requestCache(cache -> cache.disable())
+                .formLogin(form -> form.loginPage("/login").loginProcessingUrl("/login")
+                        .successHandler(SecurityConfiguration::signedIn).failureHandler(SecurityConfiguration::refused))
+                .logout(out -> out.logoutUrl("/logout").logoutSuccessHandler(SecurityConfiguration.toSignIn()));
+        tokens(http);
+        http.headers(h -> h.contentSecurityPolicy(c -> c.policyDirectives(STRICT))
+                .referrerPolicy(r -> r.policy(
+                        org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter.ReferrerPolicy
+                                .NO_REFERRER)));
+        return http.build();
+    }
+
+    /** The screens. Their engine still needs inline code, so the policy is looser here than on the pages above. */
+    @Bean
+    @Order(3)
+    SecurityFilterChain screens(HttpSecurity http) throws Exception {
+        http.with(VaadinSecurityConfigurer.vaadin(), vaadin -> vaadin.loginView("/login"));
+        http.headers(h -> h.contentSecurityPolicy(c -> c.policyDirectives(
+                "default-src 'self'; script-src 'self' 'unsafe-inline' 'unsafe-eval'; style-src 'self' 'unsafe-inline';"
+                        + " img-src 'self' data:; font-src 'self' data:; object-src 'none'; base-uri 'self';"
+                        + " form-action 'self'; frame-ancestors 'none'")));
+        return http.build();
+    }
+
+    private static void tokens(HttpSecurity http) throws Exception {
+        CookieCsrfTokenRepository cookie = CookieCsrfTokenRepository.withHttpOnlyFalse();
+        cookie.setCookieCustomizer(c -> c.sameSite("Lax"));
+        http.csrf(csrf -> csrf.csrfTokenRepository(cookie)
+                .csrfTokenRequestHandler(new CsrfTokenRequestAttributeHandler()));
+        http.addFilterBefore(new FreshToken(), AuthorizationFilter.class);
+    }
+
+    private static void signedIn(HttpServletRequest request, HttpServletResponse response, Authentication adult)
+            throws IOException {
+        if (request.getAttribute(CsrfToken.class.getName()) instanceof CsrfToken token) {
+            token.getToken();
+        }
+        response.sendRedirect(request.getContextPath() + "/");
+    }
+
+    private static void refused(HttpServletRequest request, HttpServletResponse response, AuthenticationException why)
+            throws IOException {
+        if (why instanceof LockedException) {
+            response.setHeader("Retry-After", "60");
+            response.sendError(HttpStatus.TOO_MANY_REQUESTS.value());
+        } else {
+            response.sendRedirect(request.getContextPath() + "/login?error");
+        }
+    }
+
+    private static LogoutSuccessHandler toSignIn() {
+        return (request, response, adult) -> response.sendRedirect(request.getContextPath() + "/login");
+    }
+}
