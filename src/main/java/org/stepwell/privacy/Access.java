@@ -1,0 +1,66 @@
+package org.stepwell.privacy;
+
+import java.time.LocalDate;
+import java.util.Set;
+import java.util.UUID;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.stepwell.platform.security.CurrentAdult;
+
+/**
+ * What the signed-in adult may see: teachers, co-teachers and aides the children now in their classes, a school lead
+ * those of the school, a specialist the children shared by a grant that has not ended.
+ */
+@Service
+@Transactional
+public class Access {
+    private final AccessStore store;
+    private final CurrentAdult current;
+
+    Access(AccessStore store, CurrentAdult current) {
+        this.store = store;
+        this.current = current;
+    }
+
+    /** Classes seen whole. */
+    public Set<UUID> classes() {
+        return store.classes(current.get().adultId(), current.today());
+    }
+
+    /** Children seen, of whatever class. */
+    public Set<UUID> children() {
+        return store.children(current.get().adultId(), current.today());
+    }
+
+    /** Children the adult could see on an earlier day. */
+    public Set<UUID> childrenOn(LocalDate day) {
+        return store.children(current.get().adultId(), day);
+    }
+
+    /**
+     * Holds that the child may be seen.
+     *
+     * @throws NotVisible when not, or when there is no such child
+     */
+    public void requireChild(UUID childId) {
+        if (!children().contains(childId)) {
+            throw new NotVisible();
+        }
+    }
+
+    /**
+     * Holds that the class may be seen whole, for what is decided or imported for a class.
+     *
+     * @throws NotVisible when not, or when there is no such class
+     */
+    public void requireClass(UUID classId) {
+        if (!classes().contains(classId)) {
+            throw new NotVisible();
+        }
+    }
+
+    /** Shares a child with an adult from one day to another, for a reason. */
+    public void grant(int districtId, UUID adultId, UUID childId, String reason, LocalDate from, LocalDate to) {
+        store.grant(districtId, adultId, childId, reason, from, to);
+    }
+}

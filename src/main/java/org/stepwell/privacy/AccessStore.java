@@ -1,0 +1,45 @@
+package org.stepwell.privacy;
+
+import java.time.LocalDate;
+import java.util.Set;
+import java.util.UUID;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+
+/** Reach of an adult on a day. */
+@Repository
+class AccessStore {
+    private static final String CLASSES = """
+            select ca.class_id from class_adult ca
+            where ca.adult_id = :adult and ca.role <> 'specialist'
+              and ca.starts_on <= :day and (ca.ends_on is null or ca.ends_on >= :day)
+            union
+            select c.class_id from classroom c join adult a using (district_id, school_id)
+            where a.adult_id = :adult and a.lead""";
+
+    private final JdbcClient jdbc;
+
+    AccessStore(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    Set<UUID> classes(UUID adultId, LocalDate day) {
+        return jdbc.sql(CLASSES).param("adult", adultId).param("day", day).query(UUID.class).set();
+    }
+
+    Set<UUID> children(UUID adultId, LocalDate day) {
+        return jdbc.sql("select e.child_id from enrolment e where e.class_id in (" + CLASSES + ")"
+                + " and (e.ends_on is null or e.ends_on >= :day)"
+                + " union select g.child_id from caseload_grant g where g.adult_id = :adult"
+                + " and g.starts_on <= :day and g.ends_on >= :day")
+                .param("adult", adultId).param("day", day).query(UUID.class).set();
+    }
+
+    void grant(int districtId, UUID adultId, UUID childId, String reason, LocalDate from, LocalDate to) {
+        jdbc.sql("""
+                insert into caseload_grant (district_id, adult_id, child_id, reason, starts_on, ends_on)
+                values (:district, :adult, :child, :reason, :from, :to)""")
+                .param("district", districtId).param("adult", adultId).param("child", childId)
+                .param("reason", reason).param("from", from).param("to", to).update();
+    }
+}

@@ -1,0 +1,51 @@
+package org.stepwell.progression;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.stepwell.core.progression.Progression;
+import org.stepwell.platform.security.CurrentAdult;
+
+/** The progression a class works on. */
+@Service
+@Transactional
+public class ProgressionService {
+    private static final Progression NONE = new Progression("none", List.of(), List.of());
+
+    private final ProgressionStore store;
+    private final CurrentAdult current;
+
+    ProgressionService(ProgressionStore store, CurrentAdult current) {
+        this.store = store;
+        this.current = current;
+    }
+
+    /** The newest version of the progression of the class's unit; one without skills where there is no unit yet. */
+    public Progression ofClass(UUID classId) {
+        return store.codeOfClass(classId).flatMap(code -> store.newest(code).map(v -> store.read(code,
+                v.progressionId()))).orElse(NONE);
+    }
+
+    /**
+     * Takes a progression; the same content as the newest version changes nothing.
+     *
+     * @return the version that holds now
+     */
+    public int importProgression(Progression progression) {
+        return importFor(current.get().districtId(), progression);
+    }
+
+    /** The same for a district nobody is signed in to. */
+    public int importFor(int districtId, Progression progression) {
+        Optional<ProgressionStore.Version> newest = store.newest(progression.code());
+        if (newest.isPresent()
+                && store.read(progression.code(), newest.get().progressionId()).equals(progression)) {
+            return newest.get().version();
+        }
+        int version = newest.map(v -> v.version() + 1).orElse(1);
+        store.add(districtId, progression, version);
+        return version;
+    }
+}

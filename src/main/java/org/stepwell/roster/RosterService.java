@@ -1,0 +1,152 @@
+package org.stepwell.roster;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.stepwell.platform.security.CurrentAdult;
+import org.stepwell.privacy.Access;
+import org.stepwell.privacy.NotVisible;
+
+/** Who is in which class, as far as the signed-in adult may see. */
+@Service
+@Transactional
+public class RosterService {
+    private final RosterStore store;
+    private final Access access;
+    private final CurrentAdult current;
+
+    RosterService(RosterStore store, Access access, CurrentAdult current) {
+        this.store = store;
+        this.access = access;
+        this.current = current;
+    }
+
+    /** Classes with at least one child this adult may see, and those seen whole, by name. */
+    public List<Classroom> classes() {
+        return store.classes(access.classes(), access.children(), current.today());
+    }
+
+    /** Every child this adult may see, by given name. */
+    public List<ChildRow> children() {
+        return labelled(store.children(access.children(), current.today()));
+    }
+
+    /** The children of one class this adult may see, by given name. */
+    public List<ChildRow> children(UUID classId) {
+        return labelled(store.children(access.children(), current.today()).stream()
+                .filter(child -> child.classId().equals(classId)).toList());
+    }
+
+    /**
+     * One child.
+     *
+     * @throws NotVisible when there is none or it may not be seen
+     */
+    public ChildRow child(UUID childId) {
+        return children().stream().filter(c -> c.childId().equals(childId)).findFirst()
+                .orElseThrow(NotVisible::new);
+    }
+
+    /** A child by the school's own id, if this adult may see it. */
+    public Optional<ChildRow> byKey(String schoolKey) {
+        return children().stream().filter(c -> c.schoolKey().equals(schoolKey)).findFirst();
+    }
+
+    private static List<ChildRow> labelled(List<ChildRow> children) {
+        Map<String, Long> count = children.stream()
+                .collect(Collectors.groupingBy(ChildRow::givenName, Collectors.counting()));
+        return children.stream().map(child -> {
+            if (Objects.requireNonNull(count.get(child.givenName())) == 1 || child.familyName().isEmpty()) {
+                return child;
+            }
+            List<ChildRow> same = children.stream().filter(c -> c.givenName().equals(child.givenName())).toList();
+            for (int length = 1; length <= child.familyName().length(); length++) {
+                int letters = length;
+                String start = child.familyName().substring(0, letters);
+                if (same.stream().filter(c -> c.familyName().startsWith(start)).count() == 1) {
+                    return child.withLabel(child.givenName() + " " + start
+                            + (letters < child.familyName().length() ? "." : ""));
+                }
+            }
+            return child.withLabel(child.givenName() + " " + child.familyName() + " " + child.schoolKey());
+        }).toList();
+    }
+
+    /**
+     * Adds a child to a class from today on.
+     *
+     * @param schoolKey the school's own id; {@code null} or empty makes one
+     * @throws IllegalArgumentException when the name is empty or the id is taken
+     */
+    public UUID addChild(UUID classId, @Nullable String schoolKey, String givenName, String familyName) {
+        access.requireClass(classId);
+        if (givenName.isBlank()) {
+            throw new IllegalArgumentException("A child needs a given name.");
+        }
+        String key = schoolKey == null || schoolKey.isBlank()
+                ? "c" + UUID.randomUUID().toString().substring(0, 8) : schoolKey.strip();
+        if (store.childByKey(key).isPresent()) {
+            throw new IllegalArgumentException("The id " + key + " is taken by another child. Give another, or none.");
+        }
+        int district = current.get().districtId();
+        UUID child = store.addChild(district, key, givenName.strip(), familyName.strip(), "1");
+        store.enrol(district, classId, child, current.today(), null);
+        return child;
+    }
+
+    /**
+     * Takes a roster into the class: new children are added, names and dates of known ones follow the file. Nobody is
+     * taken out because a row is missing.
+     *
+     * @return how many rows were taken
+     */
+    public int importRoster(UUID classId, List<RosterRow> rows) {
+        access.requireClass(classId);
+        int district = current.get().districtId();
+        for (RosterRow row : rows) {
+            Optional<UUID> known = store.childByKey(row.child());
+            UUID child = known.orElseGet(() -> store.addChild(district, row.child(), row.givenName(),
+                    row.familyName(), row.grade()));
+            if (known.isPresent()) {
+                access.requireChild(child);
+                store.renameChild(child, row.givenName(), row.familyName(), row.grade());
+            }
+            store.enrol(district, classId, child, row.start() == null ? current.today() : row.start(), row.end());
+        }
+        return rows.size();
+    }
+
+    /** The class as a roster file has it. */
+    public List<RosterRow> export(UUID classId) {
+        access.requireClass(classId);
+        return store.export(classId);
+    }
+
+    /** Makes the district, school and class of a new store; nobody needs to be signed in. */
+    public UUID found(int districtId, String district, boolean sample, String school, String zone, String className,
+            String grade, UUID schoolId) {
+        store.addDistrict(districtId, district, sample);
+        store.addSchool(districtId, schoolId, school, zone);
+        UUID classId = UUID.randomUUID();
+        store.addClass(districtId, classId, schoolId, className, grade);
+        return classId;
+    }
+
+    /** Adds an adult; a school lead belongs to no class. Nobody needs to be signed in. */
+    public UUID addAdult(int districtId, UUID schoolId, UUID classId, String signIn, String name, String role,
+            LocalDate from) {
+        UUID adult = UUID.randomUUID();
+        store.addAdult(districtId, adult, schoolId, signIn, name, role.equals("lead"));
+        if (!role.equals("lead")) {
+            store.addClassAdult(districtId, classId, adult, role, from);
+        }
+        return adult;
+    }
+}
