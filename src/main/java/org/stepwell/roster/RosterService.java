@@ -59,6 +59,11 @@ public class RosterService {
         return children().stream().filter(c -> c.schoolKey().equals(schoolKey)).findFirst();
     }
 
+    /** The id behind a school's own id in this district, seen or not; for looks made before access ended. */
+    public Optional<UUID> idByKey(String schoolKey) {
+        return store.childByKey(schoolKey);
+    }
+
     private static List<ChildRow> labelled(List<ChildRow> children) {
         Map<String, Long> count = children.stream()
                 .collect(Collectors.groupingBy(ChildRow::givenName, Collectors.counting()));

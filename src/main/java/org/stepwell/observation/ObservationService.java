@@ -1,0 +1,168 @@
+package org.stepwell.observation;
+
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.stepwell.core.evidence.Look;
+import org.stepwell.platform.security.CurrentAdult;
+import org.stepwell.platform.security.SignedIn;
+import org.stepwell.privacy.Access;
+import org.stepwell.privacy.NotVisible;
+import org.stepwell.roster.ChildRow;
+import org.stepwell.roster.RosterService;
+
+/** Takes looks in and gives them back, for children the signed-in adult may see. */
+@Service
+@Transactional
+public class ObservationService {
+    /** Words of a look stored for a child the adult no longer sees. */
+    static final String WAITS = "you no longer see this child; the class's teacher decides whether it counts";
+
+    private final ObservationStore store;
+    private final RosterService roster;
+    private final Access access;
+    private final CurrentAdult current;
+    private final Clock clock;
+
+    ObservationService(ObservationStore store, RosterService roster, Access access, CurrentAdult current,
+            Clock clock) {
+        this.store = store;
+        this.roster = roster;
+        this.access = access;
+        this.current = current;
+        this.clock = clock;
+    }
+
+    /** What became of one look. */
+    public enum Outcome {
+        /** In the store from now on. */
+        STORED,
+        /** Was in the store already with the same content. */
+        DUPLICATE,
+        /** Not stored; the reason says why. */
+        REFUSED
+    }
+
+    /**
+     * What became of one look.
+     *
+     * @param reason what is wrong, or what is special about a stored one; {@code null} when nothing is to be said
+     */
+    public record Taken(Outcome outcome, @Nullable String reason) {}
+
+    /**
+     * Stores looks, each once for ever: the same id with the same content is a duplicate, with other content refused.
+     * One refused look holds up no other.
+     *
+     * @param ownName whether the signed-in adult is the observer of all of them; else the file's word stands
+     * @return in order, one for each
+     */
+    public List<Taken> record(List<Look> looks, boolean ownName) {
+        Map<String, ChildRow> children = roster.children().stream()
+                .collect(Collectors.toMap(ChildRow::schoolKey, Function.identity(), (a, b) -> a));
+        List<Taken> taken = new ArrayList<>();
+        for (Look look : looks) {
+            taken.add(record(ownName ? named(look) : look, children));
+        }
+        return taken;
+    }
+
+    private Look named(Look look) {
+        SignedIn adult = current.get();
+        return new Look(look.id(), look.observedAt(), look.child(), look.skill(), look.task(), look.step(),
+                look.help(), look.kind(), adult.signIn(), look.tags(), look.note(), look.replaces(),
+                look.withdrawn(), look.clockOffsetMs());
+    }
+
+    private Taken record(Look offered, Map<String, ChildRow> children) {
+        SignedIn adult = current.get();
+        Look look = inZone(offered);
+        ChildRow child = children.get(look.child());
+        UUID childId = child == null ? seenOn(look) : child.childId();
+        if (childId == null) {
+            return new Taken(Outcome.REFUSED, "no child \"" + look.child() + "\" is known to you; check the id");
+        }
+        if (store.add(adult.districtId(), childId, child == null ? null : child.classId(), look, adult.adultId(),
+                child == null ? clock.instant() : null)) {
+            return new Taken(Outcome.STORED, child == null ? WAITS : null);
+        }
+        Optional<ObservationLine> there = store.find(look.id(), adult.zone());
+        return there.isPresent() && there.get().look().equals(look)
+                ? new Taken(Outcome.DUPLICATE, null)
+                : new Taken(Outcome.REFUSED, "the id is taken by a look with other content; make a new id");
+    }
+
+    private @Nullable UUID seenOn(Look look) {
+        return roster.idByKey(look.child()).filter(id -> access.childrenOn(look.day()).contains(id)).orElse(null);
+    }
+
+    private Look inZone(Look look) {
+        return new Look(look.id(), look.observedAt().atZoneSameInstant(current.get().zone()).toOffsetDateTime(),
+                look.child(), look.skill(), look.task(), look.step(), look.help(), look.kind(), look.observer(),
+                look.tags(), look.note(), look.replaces(), look.withdrawn(), look.clockOffsetMs());
+    }
+
+    /**
+     * Every look at a child, replaced and withdrawn ones too, oldest first.
+     *
+     * @throws NotVisible when the child may not be seen
+     */
+    public List<ObservationLine> looks(UUID childId) {
+        access.requireChild(childId);
+        return store.ofChildren(List.of(childId), current.get().zone());
+    }
+
+    /** Every look at the children of a class that counts or is part of a correction, oldest first. */
+    public List<Look> ofClass(UUID classId) {
+        List<UUID> children = roster.children(classId).stream().map(ChildRow::childId).toList();
+        return store.ofChildren(children, current.get().zone()).stream().filter(line -> !line.waiting())
+                .map(ObservationLine::look).toList();
+    }
+
+    /** Looks at the children this adult may see, oldest first; each filter may be {@code null}. */
+    public List<ObservationLine> find(@Nullable String child, @Nullable String skill, @Nullable LocalDate from,
+            @Nullable LocalDate to) {
+        List<UUID> children = roster.children().stream()
+                .filter(c -> child == null || c.schoolKey().equals(child)).map(ChildRow::childId).distinct().toList();
+        if (child != null && children.isEmpty()) {
+            throw new NotVisible();
+        }
+        return store.ofChildren(children, current.get().zone()).stream()
+                .filter(line -> skill == null || Objects.equals(line.look().skill(), skill))
+                .filter(line -> from == null || !line.look().day().isBefore(from))
+                .filter(line -> to == null || !line.look().day().isAfter(to)).toList();
+    }
+
+    /**
+     * Writes a new look that stands in for an older one, or takes it back when {@code withdrawn}. The older one stays.
+     *
+     * @throws NotVisible when the older one may not be seen
+     * @throws IllegalArgumentException when the older one was replaced already
+     */
+    public void replace(UUID observationId, @Nullable Integer step, org.stepwell.core.evidence.Help help,
+            @Nullable String note, boolean withdrawn) {
+        SignedIn adult = current.get();
+        ObservationLine old = store.find(observationId, adult.zone()).orElseThrow(NotVisible::new);
+        access.requireChild(old.childId());
+        if (old.replacedBy() != null) {
+            throw new IllegalArgumentException("This look was corrected already. Correct the newest one.");
+        }
+        Look look = old.look();
+        record(List.of(new Look(UUID.randomUUID(), look.observedAt().plusNanos(1000), look.child(), look.skill(),
+                look.task(), withdrawn ? look.step() : step, withdrawn ? look.help() : help, look.kind(),
+                look.observer(), look.tags(), withdrawn ? look.note() : note, look.id(), withdrawn, null)), false)
+                .stream().filter(t -> t.outcome() == Outcome.REFUSED).findAny().ifPresent(t -> {
+                    throw new IllegalStateException(t.reason());
+                });
+    }
+}

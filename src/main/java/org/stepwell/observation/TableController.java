@@ -1,0 +1,121 @@
+package org.stepwell.observation;
+
+import java.time.Clock;
+import java.time.DayOfWeek;
+import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.RestController;
+import org.stepwell.core.evidence.Look;
+import org.stepwell.core.pacing.PacingRow;
+import org.stepwell.core.progression.Progression;
+import org.stepwell.core.progression.Progression.Phrase;
+import org.stepwell.core.progression.Progression.Skill;
+import org.stepwell.pacing.PacingService;
+import org.stepwell.pacing.UnitInHand;
+import org.stepwell.platform.security.CurrentAdult;
+import org.stepwell.platform.security.SignedIn;
+import org.stepwell.privacy.NotVisible;
+import org.stepwell.progression.ProgressionService;
+import org.stepwell.roster.ChildRow;
+import org.stepwell.roster.Classroom;
+import org.stepwell.roster.RosterService;
+
+/** What the Table page needs to open: one class, its skills and phrases. Nothing tells a step, a tier or the past. */
+@RestController
+class TableController {
+    private final RosterService roster;
+    private final ProgressionService progressions;
+    private final PacingService pacing;
+    private final ObservationService observations;
+    private final CurrentAdult current;
+    private final Clock clock;
+
+    TableController(RosterService roster, ProgressionService progressions, PacingService pacing,
+            ObservationService observations, CurrentAdult current, Clock clock) {
+        this.roster = roster;
+        this.progressions = progressions;
+        this.pacing = pacing;
+        this.observations = observations;
+        this.current = current;
+        this.clock = clock;
+    }
+
+    @GetMapping("/api/table")
+    Map<String, Object> table(@RequestParam(name = "class", required = false) @Nullable UUID classId) {
+        SignedIn adult = current.get();
+        Classroom room = roster.classes().stream().filter(c -> classId == null || c.classId().equals(classId))
+                .findFirst().orElseThrow(NotVisible::new);
+        Progression progression = progressions.ofClass(room.classId());
+        Map<String, Object> answer = new LinkedHashMap<>();
+        answer.put("adult", Map.of("signIn", adult.signIn(), "name", adult.name()));
+        answer.put("class", Map.of("id", room.classId(), "name", room.name()));
+        answer.put("children", roster.children(room.classId()).stream().map(TableController::child).toList());
+        answer.put("skills", progression.skills().stream().map(s -> skill(s, progression)).toList());
+        answer.put("focusSkill", focus(room.classId()).orElse(null));
+        answer.put("seenThisWeek", seenThisWeek(room.classId()));
+        answer.put("serverTime", clock.instant());
+        return answer;
+    }
+
+    private static Map<String, Object> child(ChildRow child) {
+        return Map.of("child", child.schoolKey(), "given_name", child.givenName(), "label", child.label());
+    }
+
+    private static Map<String, Object> skill(Skill skill, Progression progression) {
+        List<Phrase> own = progression.phrases().stream().filter(p -> p.skill().equals(skill.code())).toList();
+        Map<String, Object> map = new LinkedHashMap<>();
+        map.put("code", skill.code());
+        map.put("title", Map.of("en", skill.title(), "es", skill.title()));
+        map.put("phrases", words(own, Phrase.Kind.PHRASE));
+        map.put("errors", words(own, Phrase.Kind.ERROR));
+        map.put("numbers", own.stream().filter(p -> p.kind() == Phrase.Kind.HELP && p.code().equals("numbers"))
+                .findFirst().map(p -> Arrays.asList(p.text().split(" "))).orElse(List.of()));
+        map.put("objectsBelong", own.stream().filter(p -> p.kind() == Phrase.Kind.HELP
+                && p.code().equals(Progression.OBJECTS_BELONG)).map(Phrase::step).filter(Objects::nonNull).distinct()
+                .toList());
+        return map;
+    }
+
+    private static List<Map<String, Object>> words(List<Phrase> own, Phrase.Kind kind) {
+        Map<String, Map<String, Object>> byCode = new LinkedHashMap<>();
+        for (Phrase phrase : own) {
+            if (phrase.kind() == kind) {
+                Map<String, Object> entry = byCode.computeIfAbsent(phrase.code(), c -> {
+                    Map<String, Object> fresh = new LinkedHashMap<>();
+                    fresh.put("code", c);
+                    fresh.put("step", phrase.step());
+                    fresh.put("text", new LinkedHashMap<String, String>());
+                    return fresh;
+                });
+                @SuppressWarnings("unchecked")
+                Map<String, String> text = (Map<String, String>) entry.get("text");
+                Objects.requireNonNull(text).put(phrase.language(), phrase.text());
+            }
+        }
+        return List.copyOf(byCode.values());
+    }
+
+    /** The skill the class is on: of the rows that hold today, the one that became due last. */
+    private Optional<String> focus(UUID classId) {
+        LocalDate today = current.today();
+        return pacing.unit(classId).map(UnitInHand::pacing).flatMap(all -> all.dueOn(today).keySet().stream()
+                .flatMap(skill -> all.rowOn(skill, today).stream())
+                .max(Comparator.comparing(PacingRow::due).thenComparing(PacingRow::skill)).map(PacingRow::skill));
+    }
+
+    private List<String> seenThisWeek(UUID classId) {
+        LocalDate monday = current.today().with(DayOfWeek.MONDAY);
+        return observations.ofClass(classId).stream().filter(l -> !l.day().isBefore(monday)).map(Look::child)
+                .distinct().sorted().toList();
+    }
+}
