@@ -46,6 +46,15 @@ public class AccountService {
         return store.anybody();
     }
 
+    /** Which of these sign-in names exist in a district, with the adult behind each. */
+    @Transactional(readOnly = true)
+    public java.util.Map<String, UUID> known(int districtId, java.util.List<String> names) {
+        java.util.Map<String, UUID> known = new java.util.LinkedHashMap<>();
+        names.forEach(name -> store.place(name).filter(place -> place.districtId() == districtId)
+                .ifPresent(place -> known.put(name, place.adultId())));
+        return known;
+    }
+
     /** Sets a password that holds from now on; call within a transaction of the district. */
     @Transactional
     public void setPassword(int districtId, UUID adultId, String password) {

@@ -1,0 +1,67 @@
+package org.stepwell.sample;
+
+import java.security.SecureRandom;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.UUID;
+import org.springframework.boot.ApplicationArguments;
+import org.springframework.boot.ApplicationRunner;
+import org.springframework.core.env.Environment;
+import org.springframework.stereotype.Component;
+import org.stepwell.platform.Settings;
+import org.stepwell.platform.StartNotice;
+import org.stepwell.platform.security.AccountService;
+import org.stepwell.platform.security.DistrictScope;
+
+/** Loads the sample into an empty store, sets the sample passwords at each start, and prints the sign-ins. */
+@Component
+class SampleStart implements ApplicationRunner, StartNotice {
+    private static final List<String> SIGN_INS =
+            List.of("teacher@sample", "coteacher@sample", "specialist@sample", "lead@sample");
+    private static final String LETTERS = "abcdefghjkmnpqrstuvwxyz23456789";
+
+    private final SampleLoader loader;
+    private final AccountService accounts;
+    private final Settings settings;
+    private final List<String> lines = new ArrayList<>();
+
+    SampleStart(SampleLoader loader, AccountService accounts, Environment environment) {
+        this.loader = loader;
+        this.accounts = accounts;
+        this.settings = Settings.from(environment::getProperty);
+    }
+
+    @Override
+    public void run(ApplicationArguments arguments) {
+        if (settings.sample() && !accounts.anybody()) {
+            loader.load();
+        }
+        Map<String, UUID> adults = accounts.known(SampleLoader.DISTRICT, SIGN_INS);
+        if (!settings.sample() || adults.isEmpty()) {
+            return;
+        }
+        String password = settings.samplePassword() == null ? random() : settings.samplePassword();
+        DistrictScope.in(SampleLoader.DISTRICT, () -> {
+            adults.values().forEach(id -> accounts.setPassword(SampleLoader.DISTRICT, id, password));
+            return adults;
+        });
+        lines.add("Sample sign-ins, all with the password " + password + ":");
+        SIGN_INS.stream().filter(adults::containsKey).forEach(name -> lines.add("  " + name));
+    }
+
+    @Override
+    public List<String> lines() {
+        return List.copyOf(lines);
+    }
+
+    private static String random() {
+        SecureRandom random = new SecureRandom();
+        StringBuilder text = new StringBuilder();
+        for (int i = 0; i < 16; i++) {
+            text.append(i > 0 && i % 4 == 0 ? "-" : "").append(LETTERS.charAt(random.nextInt(LETTERS.length())));
+        }
+        return text.toString().toLowerCase(Locale.ROOT);
+    }
+}
