@@ -19,7 +19,7 @@ public sealed interface Note {
      *
      * @param notCounted looks that were marked as not valid
      */
-    record Provisional(LocalDate joined, int looks, int days, int moreDays, int notCounted) implements Note {}
+    record Provisional(LocalDate joined, int looks, int days, int notCounted) implements Note {}
 
     /** Very few looks in the last weeks. */
     record HardlySeen(int looks, int schoolDays) implements Note {}

@@ -22,11 +22,9 @@ final class NoteFinder {
     private static final double LITTLE_HELP = 0.6;
 
     private final ClassHistory history;
-    private final RuleFile rules;
 
-    NoteFinder(ClassHistory history, RuleFile rules) {
+    NoteFinder(ClassHistory history) {
         this.history = history;
-        this.rules = rules;
     }
 
     List<Note> of(ChildState state, Sight now, Judgement said) {
@@ -53,17 +51,11 @@ final class NoteFinder {
         if (joined == null || said.verdict() != Verdict.NOT_ENOUGH) {
             return Optional.empty();
         }
-        int days = Sight.days(now.valid());
-        int wanted = rules.enough().stream()
-                .filter(r -> r.measure() == Measure.DAYS)
-                .mapToInt(r -> (int) StrictMath.ceil(r.threshold()))
-                .findFirst()
-                .orElse(0);
         int notCounted = (int) history.looks().stream()
                 .filter(l -> l.child().equals(state.child()) && notCounted(l, now.day()))
                 .count();
         return Optional.of(
-                new Note.Provisional(joined, now.valid().size(), days, Math.max(0, wanted - days), notCounted));
+                new Note.Provisional(joined, now.valid().size(), Sight.days(now.valid()), notCounted));
     }
 
     private static boolean notCounted(Look look, LocalDate day) {
@@ -109,7 +101,8 @@ final class NoteFinder {
             boolean lately = now.context().calendar().schoolDaysBetween(row.due(), now.day()) <= BAR_ROSE_WITHIN;
             if (expected != null && before.isPresent() && before.get() < expected && lately) {
                 List<DayStep> days = now.daySteps().get(skill);
-                boolean feltIt = !days.isEmpty() && days.getLast().step() < expected;
+                boolean feltIt =
+                        !days.isEmpty() && days.getLast().against(expected) == DayStep.Reading.BELOW;
                 if (feltIt && days.getLast().step() >= before.get()) {
                     notes.add(new Note.BarRose(skill, before.get(), expected, row.due()));
                 }

@@ -32,7 +32,7 @@ public final class Reviewer {
         this.rules = rules;
         this.parameters = parameters;
         this.history = new ClassHistory(setting, looks, new EvidenceFilter(parameters), rules.settings());
-        this.notes = new NoteFinder(history, rules);
+        this.notes = new NoteFinder(history);
     }
 
     /** The suggestions for a class on one day, in one call. */

@@ -6,7 +6,6 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
 
 /**
  * Rules as a file that can be read aloud: how measures are taken ({@code set}), what must be seen before anything is
@@ -116,22 +115,8 @@ public record RuleFile(
         return result;
     }
 
-    /** The most reviews in a row that any rule asks for; at least 1. */
-    public int reviewsNeeded() {
-        return rules.stream()
-                .flatMap(r -> r.needs().stream())
-                .mapToInt(Requirement::reviews)
-                .max()
-                .orElse(1);
-    }
-
     /** Rules that move from the tier, in order. */
     List<Rule> from(Tier tier) {
         return rules.stream().filter(r -> r.from().contains(tier)).toList();
-    }
-
-    /** Whether any line asks for one of the measures. */
-    boolean asksFor(Set<Measure> measures) {
-        return rules.stream().flatMap(r -> r.needs().stream()).anyMatch(r -> measures.contains(r.measure()));
     }
 }

@@ -20,8 +20,7 @@ final class EnglishNotes {
                     + (n.help() ? " Help goes on." : "") + " One fresh look on " + n.skill() + ".";
             case Note.Provisional n -> "New since " + words.date(n.joined()) + ", so provisional: "
                     + looks(n.looks()) + " on " + days(n.days())
-                    + (n.moreDays() > 0 ? "; " + n.moreDays() + " more " + (n.moreDays() == 1 ? "day" : "days") : "")
-                    + (n.notCounted() > 0 ? ", sitting apart. " + n.notCounted() + " did not count." : ".");
+                    + (n.notCounted() > 0 ? "; " + n.notCounted() + " more did not count: sit apart next time." : ".");
             case Note.HardlySeen n -> n.looks() == 0
                     ? "Not seen in " + n.schoolDays() + " school days. First at the table on the next school day."
                     : "Hardly seen: " + looks(n.looks()) + " in " + n.schoolDays()
@@ -47,7 +46,7 @@ final class EnglishNotes {
                             : "Two kinds of number: watch one " + n.tasksB().last() + " together.");
             case Note.CheckDisagrees n -> "Unit check and looks tell different things: " + n.right() + " of "
                     + n.items() + " items right, " + n.daysMeeting() + " of " + n.days()
-                    + " days at the expected step. You decide; the check alone moves nobody.";
+                    + " days at the expected step. The check alone moves nobody.";
             case Note.NothingAbove n -> n.skill() + ": step " + n.step() + " on " + days(n.days())
                     + "; step " + (n.step() + 1)
                     + " was never seen. Accept showing or drawing, or ask in the home language.";

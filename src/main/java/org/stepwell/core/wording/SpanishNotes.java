@@ -20,10 +20,9 @@ final class SpanishNotes {
                     + (n.help() ? " La ayuda sigue." : "") + " Una observación nueva en " + n.skill() + ".";
             case Note.Provisional n -> "En la clase desde el " + words.date(n.joined()) + ", por eso provisional: "
                     + looks(n.looks()) + " en " + days(n.days())
-                    + (n.moreDays() > 0 ? "; " + n.moreDays() + (n.moreDays() == 1 ? " día más" : " días más") : "")
                     + (n.notCounted() > 0
-                            ? ", en un asiento aparte. " + n.notCounted()
-                                    + (n.notCounted() == 1 ? " no contó." : " no contaron.")
+                            ? "; " + n.notCounted() + (n.notCounted() == 1 ? " más no contó" : " más no contaron")
+                                    + ": la próxima vez, en un asiento aparte."
                             : ".");
             case Note.HardlySeen n -> n.looks() == 0
                     ? "Sin observaciones en " + n.schoolDays()
@@ -53,7 +52,7 @@ final class SpanishNotes {
                             : "Son dos tipos de número: observen un " + n.tasksB().last() + " en conjunto.");
             case Note.CheckDisagrees n -> "La prueba y lo observado dicen cosas distintas: " + n.right() + " de "
                     + n.items() + " preguntas bien, " + n.daysMeeting() + " de " + n.days()
-                    + " días en el paso esperado. Usted decide; la prueba sola no cambia nada.";
+                    + " días en el paso esperado. La prueba sola no cambia nada.";
             case Note.NothingAbove n -> n.skill() + ": paso " + n.step() + " en " + days(n.days()) + "; el paso "
                     + (n.step() + 1) + " no se ha visto nunca. Acepte que lo muestre o lo dibuje, o pregunte en la "
                     + "lengua de casa.";

@@ -26,6 +26,8 @@ import org.stepwell.core.tier.Verdict;
  */
 public final class SuggestionWording {
     private static final int NOTES_IN_A_REASON = 2;
+    /** About ten seconds of a tired reader. */
+    private static final int WORDS_IN_A_REASON = 45;
 
     private final Phrasebook words;
     private final Language language;
@@ -54,7 +56,7 @@ public final class SuggestionWording {
         };
     }
 
-    /** Why, in one to three short sentences: what the rules go by, then the two notes that matter most. */
+    /** Why, in a few short sentences: what the rules go by, the note that matters most, a second one if there is room. */
     public String reason(Suggestion one) {
         List<String> sentences = new ArrayList<>();
         String first = ground(one);
@@ -63,11 +65,17 @@ public final class SuggestionWording {
         }
         Set<Class<?>> told = new HashSet<>();
         for (Note note : one.notes()) {
-            if (told.size() < NOTES_IN_A_REASON && told.add(note.getClass())) {
-                sentences.add(words.note(note));
+            String sentence = words.note(note);
+            boolean room = told.isEmpty() || words(String.join(" ", sentences)) + words(sentence) <= WORDS_IN_A_REASON;
+            if (told.size() < NOTES_IN_A_REASON && room && told.add(note.getClass())) {
+                sentences.add(sentence);
             }
         }
         return String.join(" ", sentences);
+    }
+
+    private static int words(String text) {
+        return text.split("\\s+").length;
     }
 
     private String ground(Suggestion one) {

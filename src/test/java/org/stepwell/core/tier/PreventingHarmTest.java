@@ -241,7 +241,7 @@ class PreventingHarmTest {
                 .suggestions()
                 .getFirst();
         assertEquals(Verdict.NOT_ENOUGH, said.verdict());
-        assertEquals(new Note.Provisional(joined, 2, 1, 2, 1), child.note(said, Note.Provisional.class));
+        assertEquals(new Note.Provisional(joined, 2, 1, 1), child.note(said, Note.Provisional.class));
         child.days(List.of(11, 12, 13), List.of(4, 4, 4), EXIT);
         Suggestion enough = child.reviewer(RuleFile.WEIGHED)
                 .review(List.of(state), TwoSkills.TODAY)
