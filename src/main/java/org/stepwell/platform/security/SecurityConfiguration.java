@@ -67,7 +67,7 @@ class SecurityConfiguration {
     @Bean
     @Order(2)
     SecurityFilterChain pages(HttpSecurity http) throws Exception {
-        http.securityMatcher("/login", "/logout", "/sign-in/**", "/table", "/table/**", "/look/**", "/actuator/**")
+        http.securityMatcher("/error", "/login", "/logout", "/sign-in/**", "/table", "/table/**", "/look/**", "/actuator/**")
                 .authorizeHttpRequests(all -> all.anyRequest().permitAll())
                 .requestCache(cache -> cache.disable())
                 .formLogin(form -> form.loginPage("/login").loginProcessingUrl("/login")

@@ -1,0 +1,7 @@
+/**
+ * The frame around every screen and the parts screens share.
+ */
+@NullMarked
+package org.stepwell.platform.ui;
+
+import org.jspecify.annotations.NullMarked;
