@@ -1,0 +1,128 @@
+package org.stepwell.platform.ui;
+
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.HasComponents;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.NativeButton;
+import com.vaadin.flow.component.html.NativeLabel;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.dom.Element;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.function.Consumer;
+import org.stepwell.core.tier.Tier;
+
+/** Small pieces that screens share. */
+public final class Parts {
+    private static final Map<Tier, String> TIER_WORDS = new LinkedHashMap<>();
+
+    static {
+        TIER_WORDS.put(Tier.SUPPORT, "Support");
+        TIER_WORDS.put(Tier.ON_LEVEL, "On level");
+        TIER_WORDS.put(Tier.EXTENSION, "Extension");
+    }
+
+    private Parts() {
+    }
+
+    /** The word for a tier. */
+    public static String word(Tier tier) {
+        return TIER_WORDS.get(tier);
+    }
+
+    /** A step as a stair filled from the left, the number beside it. */
+    public static Component stair(int step) {
+        Span stair = new Span();
+        stair.addClassName("sw-stair");
+        stair.getElement().setAttribute("data-step", Integer.toString(step)).setAttribute("aria-hidden", "true");
+        return new Span(stair, new Span(" " + step));
+    }
+
+    /** A tier by its word and its place in the row of three. */
+    public static Component tier(Tier tier) {
+        Div row = new Div();
+        row.addClassName("places");
+        TIER_WORDS.forEach((each, word) -> {
+            Span place = new Span(word);
+            if (each == tier) {
+                place.getElement().setAttribute("aria-current", "true");
+            }
+            row.add(place);
+        });
+        return row;
+    }
+
+    /** A button of the house. */
+    public static NativeButton button(String text, Runnable pressed) {
+        NativeButton button = new NativeButton(text, event -> pressed.run());
+        button.addClassName("button");
+        return button;
+    }
+
+    /** A paragraph in the second voice. */
+    public static Paragraph soft(String text) {
+        Paragraph paragraph = new Paragraph(text);
+        paragraph.addClassName("soft");
+        return paragraph;
+    }
+
+    /** A sheet of paper with things on it. */
+    public static Div sheet(Component... inside) {
+        Div sheet = new Div(inside);
+        sheet.addClassName("sheet");
+        return sheet;
+    }
+
+    /** A labelled line of text; the consumer gets each change. */
+    public static Div input(String label, String type, String value, Consumer<String> changed) {
+        Element input = new Element("input");
+        input.setAttribute("type", type).setProperty("value", value);
+        input.addPropertyChangeListener("value", "change", event -> changed.accept(
+                String.valueOf(event.getValue() == null ? "" : event.getValue())));
+        return field(label, input);
+    }
+
+    /** A labelled choice of few; keys are given back. */
+    public static Div choice(String label, Map<String, String> options, String value, Consumer<String> changed) {
+        Element select = new Element("select");
+        options.forEach((key, words) -> {
+            Element option = new Element("option");
+            option.setAttribute("value", key).setText(words);
+            if (key.equals(value)) {
+                option.setAttribute("selected", true);
+            }
+            select.appendChild(option);
+        });
+        select.addPropertyChangeListener("value", "change", event -> changed.accept(
+                String.valueOf(event.getValue() == null ? "" : event.getValue())));
+        return field(label, select);
+    }
+
+    private static Div field(String label, Element control) {
+        String id = "f" + UUID.randomUUID();
+        control.setAttribute("id", id);
+        NativeLabel words = new NativeLabel(label);
+        words.getElement().setAttribute("for", id);
+        Div field = new Div(words);
+        field.addClassName("field");
+        field.getElement().appendChild(control);
+        return field;
+    }
+
+    /** A message that is read out; what is wrong and how to mend it. */
+    public static void say(Div place, String words) {
+        place.removeAll();
+        place.getElement().setAttribute("role", "alert");
+        Paragraph problem = new Paragraph(words);
+        problem.addClassName("problem");
+        place.add(problem);
+    }
+
+    /** A list of texts. */
+    public static void paragraphs(HasComponents place, List<String> texts) {
+        texts.forEach(text -> place.add(new Paragraph(text)));
+    }
+}

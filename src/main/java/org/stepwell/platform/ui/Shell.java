@@ -1,0 +1,59 @@
+package org.stepwell.platform.ui;
+
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.HasElement;
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.Header;
+import com.vaadin.flow.component.html.Main;
+import com.vaadin.flow.component.html.Nav;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.router.HighlightConditions;
+import com.vaadin.flow.router.Layout;
+import com.vaadin.flow.router.RouterLayout;
+import com.vaadin.flow.router.RouterLink;
+import com.vaadin.flow.server.menu.MenuConfiguration;
+import com.vaadin.flow.spring.security.AuthenticationContext;
+import jakarta.annotation.security.PermitAll;
+import java.util.Objects;
+
+/** The bar above every screen. Screens put themselves on it by their menu entry; it knows none of them. */
+@Layout
+@PermitAll
+class Shell extends Div implements RouterLayout {
+    private final Main main = new Main();
+
+    Shell(AuthenticationContext authentication) {
+        addClassName("shell");
+        Span mark = new Span();
+        mark.addClassName("sw-stair");
+        mark.getElement().setAttribute("data-step", "5").setAttribute("aria-hidden", "true");
+        Div name = new Div(mark, new Span("Stepwell"));
+        name.addClassName("shell-mark");
+        Nav nav = new Nav();
+        nav.getElement().setAttribute("aria-label", "Screens");
+        MenuConfiguration.getMenuEntries().forEach(entry -> nav.add(link(entry.title(), entry.menuClass())));
+        Anchor table = new Anchor("/table/", "Table");
+        table.setRouterIgnore(true);
+        nav.addComponentAtIndex(1, table);
+        Header bar = new Header(name, nav, signOut(authentication));
+        bar.addClassName("shell-bar");
+        add(bar, main);
+    }
+
+    private static Component link(String title, Class<? extends Component> view) {
+        RouterLink link = new RouterLink(title, Objects.requireNonNull(view));
+        link.setHighlightCondition(HighlightConditions.sameLocation());
+        return link;
+    }
+
+    private static Component signOut(AuthenticationContext authentication) {
+        return Parts.button("Sign out", authentication::logout);
+    }
+
+    @Override
+    public void showRouterLayoutContent(HasElement content) {
+        main.getElement().removeAllChildren();
+        main.getElement().appendChild(content.getElement());
+    }
+}
