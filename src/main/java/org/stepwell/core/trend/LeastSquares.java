@@ -33,7 +33,7 @@ public record LeastSquares(double slope, double intercept, int n) {
         return new LeastSquares(slope, meanY - slope * meanX, x.length);
     }
 
-    private static double mean(double[] values) {
+    static double mean(double[] values) {
         double sum = 0;
         for (double value : values) {
             sum += value;
