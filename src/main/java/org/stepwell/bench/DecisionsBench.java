@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import org.stepwell.core.evidence.EvidenceFilter;
 import org.stepwell.core.evidence.Parameters;
+import org.stepwell.core.tier.RuleFile;
 import org.stepwell.core.tier.Tier;
 
 /**
@@ -27,8 +28,10 @@ public final class DecisionsBench {
     private DecisionsBench(long seed, int count) {
         this.seed = seed;
         this.count = count;
-        EvidenceFilter filter = new EvidenceFilter(Parameters.shipped());
-        deciders.add(new ChanceDecider(filter));
+        Parameters parameters = Parameters.shipped();
+        deciders.add(new RulesDecider(RuleFile.shipped(RuleFile.WEIGHED), parameters));
+        deciders.add(new RulesDecider(RuleFile.shipped(RuleFile.CONVENTIONAL), parameters));
+        deciders.add(new ChanceDecider(new EvidenceFilter(parameters)));
         deciders.addAll(ThumbRules.all());
     }
 

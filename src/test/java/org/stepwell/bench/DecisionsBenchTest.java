@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
+import org.stepwell.core.tier.RuleFile;
 
 class DecisionsBenchTest {
     private static final Pattern LINE = Pattern.compile(
@@ -38,6 +39,18 @@ class DecisionsBenchTest {
             assertThat(value(lines, "decisions.plain." + thumb.name() + ".balanced_accuracy"))
                     .isLessThan(ideal);
         }
+    }
+
+    @Test
+    void bothShippedRuleFilesAreScoredInEveryFamily() {
+        String lines = run(3);
+        for (Family family : Families.reported()) {
+            for (String rules : RuleFile.SHIPPED) {
+                assertThat(value(lines, "decisions." + family.name + "." + rules + ".balanced_accuracy"))
+                        .isBetween(0.0, 1.0);
+            }
+        }
+        assertThat(lines).contains("decisions.all.weighed.mean_of_ideal");
     }
 
     private static double value(String lines, String name) {
