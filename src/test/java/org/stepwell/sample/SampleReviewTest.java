@@ -63,7 +63,8 @@ class SampleReviewTest {
 
     @Test
     void itzelIsAtLeastAtThreeAndTheCubesAreToBeHidden() {
-        assertTrue(says("Itzel", "T05, T07 and T08: at least step 3. No look without cubes yet: hide the cubes twice."));
+        assertTrue(says(
+                "Itzel", "T05, T07 and T08: at least step 3. No look without cubes yet: hide the cubes twice."));
         Details details = DEFAULT.details("Itzel");
         assertTrue(details.settle().isPresent(), "a few looks without cubes settle it");
         assertTrue(DEFAULT.english.ask(details).startsWith("Next at the table: T05 with 13, cubes hidden."));
@@ -73,7 +74,8 @@ class SampleReviewTest {
     void kwabenasLooksAndCheckTellDifferentThings() {
         assertTrue(says(
                 "Kwabena",
-                "Unit check and looks tell different things: 13 of 15 items right, 2 of 11 days at the expected step."));
+                "Unit check and looks tell different things: 13 of 15 items right, 2 of 11 days at the expected"
+                        + " step."));
         assertTrue(firstTwo("Kwabena").contains(Caution.ONE_CHECK_MOVES_NOBODY));
     }
 
@@ -93,8 +95,8 @@ class SampleReviewTest {
     @Test
     void amadousHelpWasNotGivenAsPlanned() {
         assertTrue(DEFAULT.reason("Amadou")
-                .contains("Help was not given as planned: 4 of 10 sessions, 5 missed by the school, 1 by absence. Mend the"
-                        + " schedule; more help stays open."));
+                .contains("Help was not given as planned: 4 of 10 sessions, 5 missed by the school, 1 by absence."
+                        + " Mend the schedule; more help stays open."));
         assertEquals(Caution.WAITING_IS_NO_REASON, DEFAULT.of("Amadou").cautions().getFirst());
     }
 

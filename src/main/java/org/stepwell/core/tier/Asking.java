@@ -19,7 +19,8 @@ final class Asking {
             return null;
         }
         String skill = mostTelling(now);
-        return new Details.Ask(skill, now.context().due().get(skill), number(progression, skill, now), cubes(skill, now));
+        int expected = now.context().due().get(skill);
+        return new Details.Ask(skill, expected, number(progression, skill, now), cubes(skill, now));
     }
 
     /**

@@ -36,8 +36,8 @@ public record Details(List<Weighty> weighty, boolean settled, Optional<Settle> s
      * @param looks to make, in order, without objects or hints
      * @param reached the answer when each shows the step it is about
      * @param missed the answer when each falls one step short
-     * @param likely chance by the model, over all mixtures of the two, that the answer is settled after them; when it is
-     *     settled already, that they change it
+     * @param likely chance by the model, over all mixtures of the two, that the answer is settled after them; when it
+     *     is settled already, that they change it
      */
     public record Settle(List<Wanted> looks, Answer reached, Answer missed, double likely) {
         /** Copies the list. */

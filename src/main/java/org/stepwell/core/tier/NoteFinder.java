@@ -13,7 +13,7 @@ import org.stepwell.core.evidence.Tags;
 import org.stepwell.core.pacing.PacingRow;
 import org.stepwell.core.progression.Progression;
 
-/** Finds what a teacher should hear about a child beside the rules. Every note rests on looks or on what was written. */
+/** Finds what a teacher should hear beside the rules. Every note rests on looks or on what was written. */
 final class NoteFinder {
     private static final int HARDLY = 2;
     private static final int THREE_WEEKS = 15;

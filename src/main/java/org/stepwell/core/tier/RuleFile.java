@@ -87,10 +87,9 @@ public record RuleFile(
         List<Requirement> newEnough = place.equals("enough") ? changed(enough, measure, threshold, found) : enough;
         List<Rule> newRules = new ArrayList<>();
         for (Rule rule : rules) {
-            newRules.add(
-                    rule.id().equals(place)
-                            ? new Rule(rule.id(), rule.from(), rule.to(), changed(rule.needs(), measure, threshold, found))
-                            : rule);
+            boolean here = rule.id().equals(place);
+            List<Requirement> needs = here ? changed(rule.needs(), measure, threshold, found) : rule.needs();
+            newRules.add(new Rule(rule.id(), rule.from(), rule.to(), needs));
         }
         if (!found[0]) {
             throw new IllegalArgumentException(

@@ -183,7 +183,8 @@ final class RuleText {
             if (value >= least && value <= most) {
                 return value;
             }
-            problems.add("line " + line + ": " + key + " " + word + " is not in " + plain(least) + " to " + plain(most));
+            problems.add(
+                    "line " + line + ": " + key + " " + word + " is not in " + plain(least) + " to " + plain(most));
         } catch (NumberFormatException e) {
             problems.add("line " + line + ": " + key + " \"" + word + "\" is not a number");
         }

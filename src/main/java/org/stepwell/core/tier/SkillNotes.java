@@ -65,7 +65,8 @@ final class SkillNotes {
                 .stream()
                 .map(DayStep::step)
                 .toList();
-        boolean rising = steps.size() >= GROWTH_DAYS && steps.getLast() > steps.getFirst() && steps.getLast() < expected;
+        boolean rising =
+                steps.size() >= GROWTH_DAYS && steps.getLast() > steps.getFirst() && steps.getLast() < expected;
         for (int i = 1; i < steps.size(); i++) {
             rising &= steps.get(i) >= steps.get(i - 1);
         }

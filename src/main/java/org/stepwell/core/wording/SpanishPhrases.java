@@ -247,7 +247,8 @@ final class SpanishPhrases implements Phrasebook {
         Kind kind = settle.looks().getFirst().kind();
         String other = kind == Kind.TABLE ? "" : " (una de ellas: " + kind(kind) + ")";
         String start = already
-                ? "Por ahora está claro. " + looks + other + (n == 1 ? " podría cambiarlo en " : " podrían cambiarlo en ")
+                ? "Por ahora está claro. " + looks + other
+                        + (n == 1 ? " podría cambiarlo en " : " podrían cambiarlo en ")
                         + cases(settle.likely()) + "."
                 : looks + other + (n == 1 ? " lo aclararía en " : " lo aclararían en ") + cases(settle.likely())
                         + ".";

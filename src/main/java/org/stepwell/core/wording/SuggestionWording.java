@@ -56,7 +56,7 @@ public final class SuggestionWording {
         };
     }
 
-    /** Why, in a few short sentences: what the rules go by, the note that matters most, a second one if there is room. */
+    /** Why, in a few short sentences: what the rules go by, the note that matters most, another if there is room. */
     public String reason(Suggestion one) {
         List<String> sentences = new ArrayList<>();
         String first = ground(one);
@@ -156,7 +156,10 @@ public final class SuggestionWording {
     public List<ConditionWords> conditions(Suggestion one) {
         return one.conditions().stream()
                 .map(c -> new ConditionWords(
-                        words.measure(c.required().measure()), words.measured(c), words.required(c.required()), c.met()))
+                        words.measure(c.required().measure()),
+                        words.measured(c),
+                        words.required(c.required()),
+                        c.met()))
                 .toList();
     }
 
@@ -178,7 +181,10 @@ public final class SuggestionWording {
     public String settle(Suggestion one, Details details) {
         return details.settle()
                 .map(s -> words.settle(
-                        s, details.settled(), words.answer(one.current(), s.reached()), words.answer(one.current(), s.missed())))
+                        s,
+                        details.settled(),
+                        words.answer(one.current(), s.reached()),
+                        words.answer(one.current(), s.missed())))
                 .orElseGet(() -> words.notSettled(details.settled()));
     }
 

@@ -43,7 +43,8 @@ class DetailsTest {
                 int step = Math.max(1, Math.min(5, base + random.nextInt(3) - 1));
                 Help help = random.nextInt(3) == 0 ? Help.CUBES : Help.NONE;
                 Kind kind = random.nextBoolean() ? Kind.TABLE : Kind.EXIT_TASK;
-                child.look(TwoSkills.SKILLS.get(random.nextInt(2)), weekday(random), step, l -> l.help(help).kind(kind));
+                String skill = TwoSkills.SKILLS.get(random.nextInt(2));
+                child.look(skill, weekday(random), step, l -> l.help(help).kind(kind));
             }
             String rules = RuleFile.SHIPPED.get(i / 2 % 2);
             Reviewer reviewer = child.reviewer(rules);
@@ -55,8 +56,7 @@ class DetailsTest {
     }
 
     private static int weekday(SplittableRandom random) {
-        int day = random.nextInt(2) == 0 ? 2 + random.nextInt(5) : 9 + random.nextInt(5);
-        return day;
+        return random.nextInt(2) == 0 ? 2 + random.nextInt(5) : 9 + random.nextInt(5);
     }
 
     private static Suggestion again(Asked one, List<Look> looks, ChildState state, LocalDate day) {

@@ -133,7 +133,9 @@ class PreventingHarmTest {
     @ParameterizedTest
     @ValueSource(strings = {"conventional", "weighed"})
     void thereIsNoTierBeforeTwoSkillsAreDue(String rules) {
-        TwoSkills child = new TwoSkills().days(LAST_WEEK, List.of(1, 1, 1, 1), EXIT).days(THIS_WEEK, List.of(1, 1, 1, 1));
+        TwoSkills child = new TwoSkills()
+                .days(LAST_WEEK, List.of(1, 1, 1, 1), EXIT)
+                .days(THIS_WEEK, List.of(1, 1, 1, 1));
         Pacing one = new Pacing(List.of(new PacingRow("A1", null, LocalDate.of(2026, 2, 9), 4)));
         ClassSetting setting =
                 new ClassSetting(child.setting().progression(), one, child.setting().calendar(), true);
@@ -281,7 +283,9 @@ class PreventingHarmTest {
 
     @Test
     void theBarMovesNotTheChild() {
-        TwoSkills child = new TwoSkills().days(LAST_WEEK, List.of(3, 3, 3, 3), EXIT).days(THIS_WEEK, List.of(3, 3, 3, 3));
+        TwoSkills child = new TwoSkills()
+                .days(LAST_WEEK, List.of(3, 3, 3, 3), EXIT)
+                .days(THIS_WEEK, List.of(3, 3, 3, 3));
         LocalDate rose = TwoSkills.march(4);
         List<PacingRow> rows = new ArrayList<>();
         for (String skill : TwoSkills.SKILLS) {

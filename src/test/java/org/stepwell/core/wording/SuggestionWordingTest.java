@@ -29,9 +29,11 @@ class SuggestionWordingTest {
     private static final Progression PHRASES = new Progression(
             "p",
             List.of(),
-            List.of(
-                    new Progression.Phrase("T05", "said", 4, "en", "Said ten and seven", Progression.Phrase.Kind.PHRASE),
-                    new Progression.Phrase("T05", "said", 4, "es", "Dijo diez y siete", Progression.Phrase.Kind.PHRASE)));
+            List.of(phrase("en", "Said ten and seven"), phrase("es", "Dijo diez y siete")));
+
+    private static Progression.Phrase phrase(String language, String text) {
+        return new Progression.Phrase("T05", "said", 4, language, text, Progression.Phrase.Kind.PHRASE);
+    }
 
     private final SuggestionWording english = new SuggestionWording(Language.ENGLISH, PHRASES);
     private final SuggestionWording spanish = new SuggestionWording(Language.SPANISH, PHRASES);
