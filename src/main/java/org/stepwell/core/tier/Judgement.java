@@ -41,7 +41,7 @@ record Judgement(Verdict verdict, Tier tier, String rule, List<Condition> condit
      *     none
      */
     static Judgement of(RuleFile rules, ChildState state, Sight now, IntFunction<@Nullable Sight> earlier) {
-        List<Condition> enough = conditions(rules.enough(), rules, state, now, earlier);
+        List<Condition> enough = conditions(rules.enoughFor(state), rules, state, now, earlier);
         if (!enough.stream().allMatch(Condition::met) || now.valid().isEmpty()) {
             return new Judgement(Verdict.NOT_ENOUGH, state.tier(), reason(enough, now), enough, null);
         }
@@ -120,7 +120,7 @@ record Judgement(Verdict verdict, Tier tier, String rule, List<Condition> condit
     /** Whether an earlier review could speak. Kinds of evidence are counted over the unit, so only today's count. */
     private static boolean enough(RuleFile rules, ChildState state, Sight then) {
         return !then.valid().isEmpty()
-                && rules.enough().stream()
+                && rules.enoughFor(state).stream()
                         .allMatch(r -> r.measure() == Measure.KINDS || holds(r, state, then));
     }
 

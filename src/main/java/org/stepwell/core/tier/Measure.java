@@ -25,7 +25,7 @@ public enum Measure {
     SCHOOL_DAYS_IN_TIER(250),
     /** Looks since the last review. */
     LOOKS_SINCE_REVIEW(1000),
-    /** Different numbers or tasks asked, within the window; a look without one counts as another. */
+    /** Different numbers or tasks asked in the unit, at any skill; a look without one counts as another. */
     DIFFERENT_NUMBERS(100),
     /** Looks within the window at the step set as {@code free.step} or above with no objects out. */
     LOOKS_WITHOUT_OBJECTS(1000),

@@ -37,7 +37,7 @@ final class Measuring {
                     ? null
                     : (double) context.calendar().schoolDaysBetween(state.since(), sight.day());
             case LOOKS_SINCE_REVIEW -> (double) sinceReview(sight, state);
-            case DIFFERENT_NUMBERS -> (double) numbers(sight.inWindow());
+            case DIFFERENT_NUMBERS -> (double) numbers(sight.inUnit());
             case LOOKS_WITHOUT_OBJECTS -> (double) withoutObjects(sight);
             case SESSIONS_GIVEN -> state.dose() == null ? null : state.dose().share();
             case SKILLS_MEETING -> share(signals(sight, null), DaySignal.MEETS);

@@ -34,7 +34,9 @@ final class NoteFinder {
         }
         provisional(state, now, said).ifPresent(notes::add);
         notSeenLately(state, now, said).ifPresent(notes::add);
-        hardlySeen(now, said).ifPresent(notes::add);
+        if (notes.isEmpty()) {
+            hardlySeen(now).ifPresent(notes::add);
+        }
         helpNotGiven(state).ifPresent(notes::add);
         for (ChildState.OpenRequest open : state.open()) {
             notes.add(new Note.RequestOpen(open.kind(), open.on()));
@@ -72,14 +74,12 @@ final class NoteFinder {
         return Optional.of(new Note.NotSeenLately(now.lastSeen(), skill, state.tier() == Tier.SUPPORT));
     }
 
-    private static Optional<Note> hardlySeen(Sight now, Judgement said) {
-        if (!said.rule().equals(Suggestion.NOT_ENOUGH)) {
-            return Optional.empty();
-        }
+    private static Optional<Note> hardlySeen(Sight now) {
         LocalDate from = now.context().calendar().minusSchoolDays(now.day(), THREE_WEEKS - 1);
         int looks = (int)
                 now.valid().stream().filter(l -> !l.day().isBefore(from)).count();
-        return looks > HARDLY ? Optional.empty() : Optional.of(new Note.HardlySeen(looks, THREE_WEEKS));
+        boolean due = now.context().due().size() >= TierChances.FEWEST_DUE_SKILLS;
+        return looks > HARDLY || !due ? Optional.empty() : Optional.of(new Note.HardlySeen(looks, THREE_WEEKS));
     }
 
     private static Optional<Note> helpNotGiven(ChildState state) {

@@ -6,20 +6,27 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
  * Rules as a file that can be read aloud: how measures are taken ({@code set}), what must be seen before anything is
- * said ({@code enough}), and the moves ({@code rule}), each with what it {@code needs}. Rules are asked in the order of
+ * said ({@code enough}, and {@code newcomer} for children who came later), and the moves ({@code rule}), each with what it {@code needs}. Rules are asked in the order of
  * the file; the first whose needs are all met speaks.
  *
  * @param name short name, quoted with every suggestion
  * @param version of this file
  * @param settings how the measures are taken
  * @param enough what must be seen before anything is said
+ * @param newcomers what must be seen, instead or beside, of a child who came after the unit had begun
  * @param rules in order
  */
 public record RuleFile(
-        String name, String version, RuleSettings settings, List<Requirement> enough, List<Rule> rules) {
+        String name,
+        String version,
+        RuleSettings settings,
+        List<Requirement> enough,
+        List<Requirement> newcomers,
+        List<Rule> rules) {
 
     /** Counts of days, as many schools do it. */
     public static final String CONVENTIONAL = "conventional";
@@ -33,6 +40,7 @@ public record RuleFile(
     /** Copies the lists. */
     public RuleFile {
         enough = List.copyOf(enough);
+        newcomers = List.copyOf(newcomers);
         rules = List.copyOf(rules);
     }
 
@@ -96,7 +104,7 @@ public record RuleFile(
                     "rules " + name + " have no \"" + measure.code() + "\" under \"" + place + "\"");
         }
         String changedVersion = version + "+" + place + "." + measure.code() + "=" + threshold;
-        return new RuleFile(name, changedVersion, settings, newEnough, newRules);
+        return new RuleFile(name, changedVersion, settings, newEnough, newcomers, newRules);
     }
 
     private static List<Requirement> changed(
@@ -112,6 +120,16 @@ public record RuleFile(
                             : one);
         }
         return result;
+    }
+
+    /** What must be seen of this child before anything is said. */
+    List<Requirement> enoughFor(ChildState state) {
+        if (state.joined() == null) {
+            return enough;
+        }
+        Stream<Requirement> usual = enough.stream()
+                .filter(r -> newcomers.stream().noneMatch(n -> n.measure() == r.measure()));
+        return Stream.concat(usual, newcomers.stream()).toList();
     }
 
     /** Rules that move from the tier, in order. */

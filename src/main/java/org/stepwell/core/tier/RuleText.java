@@ -29,6 +29,7 @@ final class RuleText {
     private final Map<String, Value> values = new LinkedHashMap<>();
     private final Set<String> asked = new HashSet<>();
     private final List<Requirement> enough = new ArrayList<>();
+    private final List<Requirement> newcomers = new ArrayList<>();
     private final List<Open> rules = new ArrayList<>();
 
     RuleText(String text, String name) {
@@ -54,7 +55,7 @@ final class RuleText {
         List<Rule> done = rules.stream()
                 .map(r -> new Rule(r.id(), r.from(), r.to(), r.needs()))
                 .toList();
-        return new RuleFile(fileName, version, settings, enough, done);
+        return new RuleFile(fileName, version, settings, enough, newcomers, done);
     }
 
     private void take(int line, String words) {
@@ -63,6 +64,7 @@ final class RuleText {
         switch (halves[0]) {
             case "set" -> value(line, rest);
             case "enough" -> condition(line, rest, Requirement.Part.ENOUGH, enough);
+            case "newcomer" -> condition(line, rest, Requirement.Part.ENOUGH, newcomers);
             case "rule" -> rule(line, rest);
             case "needs", "judged" -> {
                 Requirement.Part part =
@@ -81,7 +83,7 @@ final class RuleText {
         int sign = words.indexOf('=');
         if (sign < 1) {
             problems.add("line " + line + ": \"" + words
-                    + "\" is none of: key = value, set, enough, rule, needs, judged");
+                    + "\" is none of: key = value, set, enough, newcomer, rule, needs, judged");
             return;
         }
         String key = words.substring(0, sign).strip();
@@ -142,7 +144,7 @@ final class RuleText {
         Double reviews = match.group(4) == null ? Double.valueOf(1) : number(line, measure.code() + " at N reviews",
                 match.group(4), 1, MOST_REVIEWS);
         if (part == Requirement.Part.ENOUGH && match.group(4) != null) {
-            problems.add("line " + line + ": " + measure.code() + " under enough is asked for now, not at reviews");
+            problems.add("line " + line + ": " + measure.code() + " is asked for now, not at reviews");
         }
         if (into.stream().anyMatch(r -> r.measure() == measure)) {
             problems.add("line " + line + ": " + measure.code() + " was already asked for here");

@@ -41,9 +41,25 @@ class RuleFileTest {
             boolean minimumStay =
                     rule.needs().stream().anyMatch(r -> r.measure() == Measure.SCHOOL_DAYS_IN_TIER);
             boolean freshLooks = rule.needs().stream().anyMatch(r -> r.measure() == Measure.LOOKS_SINCE_REVIEW);
-            assertEquals(!rule.givesHelp(), minimumStay, rule.id());
-            assertEquals(!rule.givesHelp(), freshLooks, rule.id());
+            boolean takesHelpAway = rule.from().contains(Tier.SUPPORT);
+            assertTrue(minimumStay || !takesHelpAway, rule.id());
+            assertTrue(freshLooks || !takesHelpAway, rule.id());
+            assertFalse(rule.givesHelp() && (minimumStay || freshLooks), rule.id());
         }
+    }
+
+    @Test
+    void takingHelpAwayNeedsAClearerChanceAndTwoReviews() {
+        List<Rule> rules = RuleFile.shipped(RuleFile.WEIGHED).rules();
+        Requirement more = lead(rules, "more_help");
+        Requirement less = lead(rules, "less_help");
+        assertEquals(1, more.reviews());
+        assertEquals(2, less.reviews());
+        assertTrue(less.threshold() > more.threshold());
+    }
+
+    private static Requirement lead(List<Rule> rules, String id) {
+        return rules.stream().filter(r -> r.id().equals(id)).findFirst().orElseThrow().needs().getFirst();
     }
 
     @ParameterizedTest
