@@ -77,6 +77,11 @@ public class ObservationService {
         return taken;
     }
 
+    /** The clock that looks written on the server carry. */
+    public Clock clock() {
+        return clock;
+    }
+
     private Look named(Look look) {
         SignedIn adult = current.get();
         return new Look(look.id(), look.observedAt(), look.child(), look.skill(), look.task(), look.step(),

@@ -1,0 +1,151 @@
+package org.stepwell.browser;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.deque.html.axecore.playwright.AxeBuilder;
+import com.deque.html.axecore.results.Rule;
+import com.microsoft.playwright.Browser;
+import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.BrowserType;
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Playwright;
+import com.microsoft.playwright.options.ColorScheme;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+
+/** The whole job in a real browser against the real program. */
+class WholeJobBrowserTest {
+    private static RunningServer server;
+    private static Playwright playwright;
+    private static Browser browser;
+
+    @BeforeAll
+    static void startEverything() {
+        server = RunningServer.start();
+        playwright = Playwright.create(new Playwright.CreateOptions()
+                .setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
+        browser = playwright.chromium().launch(new BrowserType.LaunchOptions()
+                .setExecutablePath(Path.of("/usr/bin/chromium"))
+                .setArgs(List.of("--no-sandbox", "--disable-gpu", "--disable-background-networking",
+                        "--disable-component-update", "--disable-sync", "--no-first-run")));
+    }
+
+    @AfterAll
+    static void stopEverything() {
+        browser.close();
+        playwright.close();
+        server.close();
+    }
+
+    private static Page signedIn(String name, int width, int height, ColorScheme scheme) {
+        BrowserContext context = browser.newContext(new Browser.NewContextOptions()
+                .setViewportSize(width, height).setColorScheme(scheme).setLocale("en-US"));
+        Page page = context.newPage();
+        page.setDefaultTimeout(60_000);
+        page.navigate(server.address() + "/login");
+        page.getByLabel("Sign-in name").fill(name);
+        page.getByLabel("Password", new Page.GetByLabelOptions().setExact(true)).fill(RunningServer.PASSWORD);
+        page.locator("button[type=submit]").click();
+        page.waitForURL(server.address() + "/");
+        page.locator("h1").waitFor();
+        return page;
+    }
+
+    private static void findNothing(Page page, String what) {
+        List<String> found = new AxeBuilder(page)
+                .withTags(List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa")).analyze()
+                .getViolations().stream().map(rule -> rule.getId() + " " + rule.getNodes().getFirst().getHtml())
+                .toList();
+        assertThat(found).as(what).isEmpty();
+    }
+
+    private static void picture(Page page, String name) {
+        page.screenshot(new Page.ScreenshotOptions().setPath(Path.of("target/screens/" + name + ".png"))
+                .setFullPage(false));
+    }
+
+    private static void open(Page page, String link) {
+        page.getByRole(com.microsoft.playwright.options.AriaRole.NAVIGATION).getByText(link).click();
+        page.locator("h1").filter(new Locator.FilterOptions().setHasText(link)).waitFor();
+    }
+
+    @Test
+    void showsEveryScreenWithoutFindings() {
+        for (ColorScheme scheme : List.of(ColorScheme.LIGHT, ColorScheme.DARK)) {
+            Page page = signedIn("teacher@sample", 820, 1180, scheme);
+            String suffix = "-" + scheme.name().toLowerCase(java.util.Locale.ROOT);
+            findNothing(page, "today" + suffix);
+            picture(page, "today" + suffix);
+            open(page, "Class map");
+            findNothing(page, "class map" + suffix);
+            picture(page, "class-map" + suffix);
+            page.getByText("Devika").click();
+            page.locator("svg.chart").waitFor();
+            findNothing(page, "child" + suffix);
+            picture(page, "child" + suffix);
+            open(page, "Suggestions");
+            findNothing(page, "suggestions" + suffix);
+            picture(page, "suggestions" + suffix);
+            page.context().close();
+        }
+    }
+
+    @Test
+    void takesASuggestionFromTheListToTheChildsPage() {
+        Page page = signedIn("teacher@sample", 1180, 820, ColorScheme.LIGHT);
+        open(page, "Suggestions");
+        Locator card = page.locator(".sheet").filter(new Locator.FilterOptions()
+                .setHas(page.getByText("Accept:"))).first();
+        String name = card.locator("h3").innerText();
+        card.getByText("Why, and what would settle it").click();
+        assertThat(card.getByText("Measured against required")).isVisible();
+        picture(page, "suggestion-open");
+        card.getByText("Accept:").click();
+        assertThat(page.locator("h3", new Page.LocatorOptions().setHasText(name)).locator("..")
+                .getByText("Accept:")).hasCount(0);
+        open(page, "Class map");
+        page.getByText(name, new Page.GetByTextOptions().setExact(true)).click();
+        assertThat(page.locator("h1")).hasText(name);
+        assertThat(page.getByText(", was ").first()).isVisible();
+        page.context().close();
+    }
+
+    @Test
+    void correctsALookAndKeepsTheOldOne() {
+        Page page = signedIn("teacher@sample", 1180, 820, ColorScheme.LIGHT);
+        open(page, "Class map");
+        page.getByText("Freya").click();
+        Locator first = page.locator(".looks li").first();
+        first.locator("summary").click();
+        first.getByLabel("Step").selectOption("2");
+        first.getByText("Save correction").click();
+        assertThat(page.getByText("corrected, kept to be read").first()).isVisible();
+        page.context().close();
+    }
+
+    @Test
+    void showsASpecialistTheSharedChildrenOnly() {
+        Page page = signedIn("specialist@sample", 390, 844, ColorScheme.LIGHT);
+        open(page, "Class map");
+        assertThat(page.getByText("Amadou")).isVisible();
+        assertThat(page.getByText("Devika")).hasCount(0);
+        picture(page, "phone-class-map");
+        page.context().close();
+    }
+
+    @Test
+    void keepsALookFromTheTableInTheStore() {
+        Page page = signedIn("teacher@sample", 820, 1180, ColorScheme.LIGHT);
+        page.navigate(server.address() + "/table/");
+        page.getByText("Devika").first().waitFor();
+        picture(page, "table");
+        findNothing(page, "table");
+        page.context().close();
+    }
+}
