@@ -10,8 +10,8 @@ import java.util.stream.Stream;
 
 /**
  * Rules as a file that can be read aloud: how measures are taken ({@code set}), what must be seen before anything is
- * said ({@code enough}, and {@code newcomer} for children who came later), and the moves ({@code rule}), each with what it {@code needs}. Rules are asked in the order of
- * the file; the first whose needs are all met speaks.
+ * said ({@code enough}, and {@code newcomer} for children who came later), and the moves ({@code rule}), each with what
+ * it {@code needs}. Rules are asked in the order of the file; the first whose needs are all met speaks.
  *
  * @param name short name, quoted with every suggestion
  * @param version of this file

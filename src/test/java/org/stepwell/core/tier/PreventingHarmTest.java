@@ -120,7 +120,7 @@ class PreventingHarmTest {
                 .expecting(3)
                 .days(List.of(-4, -3, -2, -1), List.of(5, 5, 5, 5), EXIT)
                 .days(LAST_WEEK, List.of(5, 5, 5, 5), EXIT)
-                .days(List.of(11, 12), List.of(3, 3));
+                .days(THIS_WEEK, List.of(1, 1, 1, 1));
         ChildState inExtension = new ChildState(
                 TwoSkills.CHILD, Tier.EXTENSION, null, child.state().reviews(), null, null, List.of());
         Suggestion said = child.reviewer(rules)
