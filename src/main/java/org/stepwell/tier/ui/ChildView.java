@@ -78,7 +78,7 @@ class ChildView extends Div implements BeforeEnterObserver {
         SuggestionWording words = new SuggestionWording(Language.ENGLISH, picture.progression());
         Div sheet = Parts.sheet(new H2("Support in this unit"), Parts.tier(one.state().tier()));
         picture.review().of(one.row().schoolKey()).ifPresent(suggestion -> {
-            sheet.add(new Paragraph(words.headline(suggestion) + ". " + words.reason(suggestion)));
+            sheet.add(new Paragraph(words.reason(suggestion)));
             suggestion.cautions().stream().limit(2).forEach(caution -> {
                 Paragraph text = new Paragraph(words.caution(caution));
                 text.addClassName("caution");

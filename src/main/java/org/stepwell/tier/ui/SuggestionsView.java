@@ -98,7 +98,10 @@ class SuggestionsView extends Div {
         Div card = Parts.sheet(heading(name), Parts.tier(one.current()));
         Paragraph headline = new Paragraph(words.headline(one) + ".");
         headline.getStyle().set("font-weight", "600");
-        card.add(headline, new Paragraph(words.reason(one)));
+        if (one.verdict() == Verdict.MOVE) {
+            card.add(headline);
+        }
+        card.add(new Paragraph(words.reason(one)));
         if (one.verdict() == Verdict.NOT_ENOUGH && !words.missing(one).isEmpty()) {
             card.add(new Paragraph(words.missing(one)));
         }
