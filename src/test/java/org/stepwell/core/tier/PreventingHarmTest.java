@@ -118,8 +118,8 @@ class PreventingHarmTest {
     void nobodyLeavesExtensionForOneBadWeek(String rules) {
         TwoSkills child = new TwoSkills()
                 .expecting(3)
-                .days(List.of(-4, -3, -2, -1), List.of(5, 5, 5, 5), EXIT)
-                .days(LAST_WEEK, List.of(5, 5, 5, 5), EXIT)
+                .days(List.of(4, 5), List.of(5, 5), EXIT)
+                .days(THIS_WEEK, List.of(1, 1, 1, 1))
                 .days(THIS_WEEK, List.of(1, 1, 1, 1));
         ChildState inExtension = new ChildState(
                 TwoSkills.CHILD, Tier.EXTENSION, null, child.state().reviews(), null, null, List.of());
