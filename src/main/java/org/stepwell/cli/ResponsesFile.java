@@ -1,0 +1,68 @@
+package org.stepwell.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.stepwell.core.check.Responses;
+import org.stepwell.core.check.Responses.Item;
+import org.stepwell.platform.csv.CsvProblem;
+import org.stepwell.platform.csv.CsvRow;
+import org.stepwell.platform.csv.CsvTable;
+import org.stepwell.platform.csv.Parsed;
+
+/** The file responses.csv: every column beside {@code child} is an item, in the order of the header. */
+final class ResponsesFile {
+    private static final String SKILLS = "#skill";
+
+    private ResponsesFile() {
+    }
+
+    private record Line(String child, List<String> cells, double[] marks) {
+        @Override
+        public boolean equals(@Nullable Object other) {
+            return this == other;
+        }
+
+        @Override
+        public int hashCode() {
+            return System.identityHashCode(this);
+        }
+    }
+
+    /** One {@link Responses}, or none when the file as such cannot be read. */
+    static Parsed<Responses> read(byte[] bytes) {
+        List<String> header = CsvTable.read(bytes, List.of("child"), List.of()).unknownColumns();
+        List<String> ids = header.stream().filter(c -> !c.isEmpty()).toList();
+        Parsed<Line> lines = CsvTable.read(bytes, List.of("child"), ids).parse(row -> line(row, ids), Line::child);
+        List<CsvProblem> problems = new ArrayList<>(lines.problems());
+        if (problems.isEmpty() && ids.isEmpty()) {
+            problems.add(new CsvProblem(1, "", "the header names no items; beside child it needs one column per item"));
+        }
+        List<String> skills = lines.rows().stream().filter(l -> l.child().equals(SKILLS)).findFirst()
+                .map(Line::cells).orElse(List.of());
+        List<Item> items = new ArrayList<>();
+        for (int i = 0; i < ids.size(); i++) {
+            items.add(new Item(ids.get(i), skills.isEmpty() || skills.get(i).isBlank() ? null : skills.get(i)));
+        }
+        List<double[]> rows = lines.rows().stream().filter(l -> !l.child().equals(SKILLS)).map(Line::marks).toList();
+        return new Parsed<>(List.of(new Responses(items, rows)), problems, lines.unknownColumns());
+    }
+
+    private static Line line(CsvRow row, List<String> ids) {
+        String child = row.required("child");
+        List<String> cells = ids.stream().map(row::text).toList();
+        double[] marks = child.equals(SKILLS) ? new double[0] : ids.stream().mapToDouble(id -> mark(row, id)).toArray();
+        return new Line(child, cells, marks);
+    }
+
+    private static double mark(CsvRow row, String id) {
+        String text = row.text(id).strip();
+        return switch (text) {
+            case "" -> Double.NaN;
+            case "0", "0.0" -> 0;
+            case "1", "1.0" -> 1;
+            case "0.5", ".5" -> 0.5;
+            default -> throw new CsvRow.Bad(id, "\"" + text + "\" is no mark; 1, 0, 0.5 or empty is accepted");
+        };
+    }
+}
