@@ -15,7 +15,8 @@ import picocli.CommandLine.Spec;
 @Command(name = "stepwell", mixinStandardHelpOptions = true, version = "stepwell 0.1.0",
         description = "Looks at the teacher table, gathered per skill, for decisions that can be checked.",
         footer = {"", "Without a command the server starts. \"stepwell test\" runs every test."},
-        subcommands = {Cli.Start.class, ReplayCommand.class, TrendCommand.class, ItemReportCommand.class})
+        subcommands = {Cli.Start.class, ReplayCommand.class, TrendCommand.class, ItemReportCommand.class,
+            BenchCommand.class})
 public final class Cli implements Runnable {
     @Spec
     private CommandSpec spec;

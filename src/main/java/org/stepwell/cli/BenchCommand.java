@@ -1,0 +1,41 @@
+package org.stepwell.cli;
+
+import java.util.concurrent.Callable;
+import org.stepwell.bench.DecisionsBench;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Benchmarks, one JSON line for each measure; what is to be read stands on the error stream. */
+@Command(name = "bench", mixinStandardHelpOptions = true, description = {
+        "Runs benchmarks and prints one JSON line for each measure.",
+        "decisions: suggestions against the known truth of simulated classrooms."})
+final class BenchCommand implements Callable<Integer> {
+    private static final String DECISIONS = "decisions";
+
+    @Spec
+    private CommandSpec spec;
+    @Parameters(arity = "0..1", paramLabel = "NAME", defaultValue = DECISIONS, description = "decisions (the default)")
+    private String name;
+    @Option(names = "--quick", description = "few classrooms, for a first look")
+    private boolean quick;
+    @Option(names = "--seed", paramLabel = "S", defaultValue = "1", description = "seed (${DEFAULT-VALUE})")
+    private long seed;
+    @Option(names = "--count", paramLabel = "N", defaultValue = "0", description = "classrooms of each family; 0: as usual")
+    private int count;
+
+    @Override
+    public Integer call() {
+        if (!name.equals(DECISIONS)) {
+            throw new ParameterException(spec.commandLine(), "bench \"" + name + "\" is not one of " + DECISIONS);
+        }
+        if (count < 0) {
+            throw new ParameterException(spec.commandLine(), "--count needs 0 or more, not " + count);
+        }
+        DecisionsBench.run(seed, quick, count, System.out);
+        return 0;
+    }
+}
