@@ -2,7 +2,7 @@ package org.stepwell.cli;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
+import java.util.regex.Pattern;
 import org.stepwell.core.check.Responses;
 import org.stepwell.core.check.Responses.Item;
 import org.stepwell.platform.csv.CsvProblem;
@@ -10,29 +10,24 @@ import org.stepwell.platform.csv.CsvRow;
 import org.stepwell.platform.csv.CsvTable;
 import org.stepwell.platform.csv.Parsed;
 
-/** The file responses.csv: every column beside {@code child} is an item, in the order of the header. */
+/**
+ * The file responses.csv: columns {@code i01}, {@code i02}, ... are items, in the order of the header, and others are
+ * ignored; in a file without any such name every column beside {@code child} is an item.
+ */
 final class ResponsesFile {
     private static final String SKILLS = "#skill";
+    private static final Pattern ITEM = Pattern.compile("i[0-9]+");
 
     private ResponsesFile() {
     }
 
-    private record Line(String child, List<String> cells, double[] marks) {
-        @Override
-        public boolean equals(@Nullable Object other) {
-            return this == other;
-        }
-
-        @Override
-        public int hashCode() {
-            return System.identityHashCode(this);
-        }
-    }
+    private record Line(String child, List<String> cells, List<Double> marks) {}
 
     /** One {@link Responses}, or none when the file as such cannot be read. */
     static Parsed<Responses> read(byte[] bytes) {
         List<String> header = CsvTable.read(bytes, List.of("child"), List.of()).unknownColumns();
-        List<String> ids = header.stream().filter(c -> !c.isEmpty()).toList();
+        List<String> named = header.stream().filter(c -> ITEM.matcher(c).matches()).toList();
+        List<String> ids = named.isEmpty() ? header.stream().filter(c -> !c.isEmpty()).toList() : named;
         Parsed<Line> lines = CsvTable.read(bytes, List.of("child"), ids).parse(row -> line(row, ids), Line::child);
         List<CsvProblem> problems = new ArrayList<>(lines.problems());
         if (problems.isEmpty() && ids.isEmpty()) {
@@ -44,14 +39,15 @@ final class ResponsesFile {
         for (int i = 0; i < ids.size(); i++) {
             items.add(new Item(ids.get(i), skills.isEmpty() || skills.get(i).isBlank() ? null : skills.get(i)));
         }
-        List<double[]> rows = lines.rows().stream().filter(l -> !l.child().equals(SKILLS)).map(Line::marks).toList();
+        List<double[]> rows = lines.rows().stream().filter(l -> !l.child().equals(SKILLS))
+                .map(line -> line.marks().stream().mapToDouble(Double::doubleValue).toArray()).toList();
         return new Parsed<>(List.of(new Responses(items, rows)), problems, lines.unknownColumns());
     }
 
     private static Line line(CsvRow row, List<String> ids) {
         String child = row.required("child");
         List<String> cells = ids.stream().map(row::text).toList();
-        double[] marks = child.equals(SKILLS) ? new double[0] : ids.stream().mapToDouble(id -> mark(row, id)).toArray();
+        List<Double> marks = child.equals(SKILLS) ? List.of() : ids.stream().map(id -> mark(row, id)).toList();
         return new Line(child, cells, marks);
     }
 

@@ -39,6 +39,21 @@ class ItemReportCommandTest {
     }
 
     @Test
+    void ignoresColumnsThatAreNoItemsAndARowThatStandsTwice() throws IOException {
+        assertThat(run("child,i01,name,i02\nc1,1,Ana,0\nc2,0,Ben,0\nc1,1,Ana,0\n")).isZero();
+        assertThat(err.toString()).contains("column name is unknown and ignored");
+        JsonNode report = JsonMapper.shared().readTree(out.toString());
+        assertThat(report.get("n").asInt()).isEqualTo(2);
+        assertThat(report.get("items")).extracting(item -> item.get("id").asString()).containsExactly("i01", "i02");
+    }
+
+    @Test
+    void refusesTwoDifferentRowsOfOneChild() throws IOException {
+        assertThat(run("child,i01,i02\nc1,1,0\nc1,1,1\n")).isEqualTo(1);
+        assertThat(err.toString()).contains("line 3, stands on line 2 already with other content");
+    }
+
+    @Test
     void saysThatAFileNamesNoItems() throws IOException {
         assertThat(run("child\nc1\n")).isEqualTo(1);
         assertThat(err.toString()).contains("no items");
