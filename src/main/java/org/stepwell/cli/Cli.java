@@ -2,6 +2,8 @@ package org.stepwell.cli;
 
 import java.io.PrintWriter;
 import java.time.Clock;
+import java.time.DateTimeException;
+import java.time.LocalDate;
 import org.stepwell.Application;
 import org.stepwell.platform.ServerLife;
 import org.stepwell.platform.Settings;
@@ -10,6 +12,7 @@ import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
+import picocli.CommandLine.TypeConversionException;
 
 /** The commands. Usage errors end with 2 and one line, bad data with 1 and every bad row. */
 @Command(name = "stepwell", mixinStandardHelpOptions = true, version = "stepwell 0.1.0",
@@ -32,6 +35,7 @@ public final class Cli implements Runnable {
     /** The command line, for running it in a test without ending the program. */
     public static CommandLine line() {
         return new CommandLine(new Cli())
+                .registerConverter(LocalDate.class, Cli::date)
                 .setParameterExceptionHandler((wrong, arguments) -> {
                     PrintWriter err = wrong.getCommandLine().getErr();
                     err.println(String.valueOf(wrong.getMessage()).lines().findFirst().orElse("")
@@ -47,6 +51,14 @@ public final class Cli implements Runnable {
                     }
                     throw failed;
                 });
+    }
+
+    private static LocalDate date(String text) {
+        try {
+            return LocalDate.parse(text);
+        } catch (DateTimeException wrong) {
+            throw new TypeConversionException("\"" + text + "\" is not a date like 2026-03-09");
+        }
     }
 
     @Override

@@ -14,6 +14,7 @@ final class InputFiles {
     private final PrintWriter err;
     private final boolean skipBadRows;
     private final List<String> refusals = new ArrayList<>();
+    private boolean restIsUsable = true;
 
     InputFiles(PrintWriter err, boolean skipBadRows) {
         this.err = err;
@@ -25,6 +26,7 @@ final class InputFiles {
         parsed.unknownColumns().forEach(column -> err.println(file + ": column " + column + " is unknown and ignored"));
         parsed.problems().forEach(problem -> err.println(file + ": " + problem));
         boolean wholeFile = parsed.problems().stream().anyMatch(problem -> problem.line() <= 1);
+        restIsUsable &= !wholeFile;
         if (wholeFile || !skipBadRows && !parsed.clean()) {
             refusals.add(file + " was not taken: " + parsed.problems().size() + " problem"
                     + (parsed.problems().size() == 1 ? "" : "s"));
@@ -43,8 +45,9 @@ final class InputFiles {
 
     void refuseIfBad() {
         if (!refusals.isEmpty()) {
-            throw new BadFiles(String.join("\n", refusals)
-                    + "\nMend the rows above, or take the rest with --skip-bad-rows.");
+            throw new BadFiles(String.join("\n", refusals) + "\n" + (restIsUsable
+                    ? "Mend the rows above, or take the rest with --skip-bad-rows."
+                    : "Mend what is named above; a file whose header or text does not fit has no rows to take."));
         }
     }
 }

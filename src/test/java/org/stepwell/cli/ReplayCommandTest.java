@@ -95,4 +95,19 @@ class ReplayCommandTest {
         assertThat(err.toString().lines()).hasSize(1);
         assertThat(run("dance")).isEqualTo(2);
     }
+
+    @Test
+    void saysHowADayIsWritten() {
+        assertThat(replay(SAMPLE.resolve("observations.csv"), "a", "--on", "2026-02-30")).isEqualTo(2);
+        assertThat(err.toString().lines()).singleElement().asString()
+                .contains("'--on'", "\"2026-02-30\" is not a date like 2026-03-09").doesNotContain("java");
+    }
+
+    @Test
+    void offersNoRestOfAFileWhoseHeaderDoesNotFit() throws IOException {
+        Path file = Files.writeString(folder.resolve("bad.csv"), "id,child\n1,q0614\n");
+        assertThat(replay(file, "a", "--on", "2026-05-08", "--skip-bad-rows")).isEqualTo(1);
+        assertThat(err.toString()).contains("line 1, the header lacks observed_at").doesNotContain("take the rest");
+        assertThat(folder.resolve("a")).doesNotExist();
+    }
 }
