@@ -28,6 +28,11 @@ public class ProgressionService {
                 v.progressionId()))).orElse(NONE);
     }
 
+    /** Whether there is a progression of this code. */
+    public boolean known(String code) {
+        return store.newest(code).isPresent();
+    }
+
     /**
      * Takes a progression; the same content as the newest version changes nothing.
      *
