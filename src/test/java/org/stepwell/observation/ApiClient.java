@@ -1,0 +1,67 @@
+package org.stepwell.observation;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.CookieManager;
+import java.net.HttpCookie;
+import java.net.URI;
+import java.net.URLEncoder;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpRequest.BodyPublishers;
+import java.net.http.HttpResponse;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.charset.StandardCharsets;
+
+/** A program that signs in and speaks to the API, with nothing but cookies and a header. */
+public final class ApiClient {
+    private final CookieManager cookies = new CookieManager();
+    private final HttpClient http = HttpClient.newBuilder().cookieHandler(cookies).build();
+    private final String address;
+
+    public ApiClient(int port) {
+        this.address = "http://localhost:" + port;
+    }
+
+    /** Opens the sign-in page and signs in; gives the answer to the sign-in. */
+    public HttpResponse<String> signIn(String name, String password) {
+        get("/login");
+        return send(HttpRequest.newBuilder(URI.create(address + "/login"))
+                .header("Content-Type", "application/x-www-form-urlencoded").header("X-XSRF-TOKEN", token())
+                .POST(BodyPublishers.ofString("username=" + coded(name) + "&password=" + coded(password))).build());
+    }
+
+    public HttpResponse<String> get(String path) {
+        return send(HttpRequest.newBuilder(URI.create(address + path)).header("Accept", "application/json").build());
+    }
+
+    public HttpResponse<String> post(String path, String json) {
+        return post(path, json, token());
+    }
+
+    public HttpResponse<String> post(String path, String json, String token) {
+        HttpRequest.Builder request = HttpRequest.newBuilder(URI.create(address + path))
+                .header("Content-Type", "application/json").POST(BodyPublishers.ofString(json));
+        return send(token.isEmpty() ? request.build() : request.header("X-XSRF-TOKEN", token).build());
+    }
+
+    public String token() {
+        return cookies.getCookieStore().getCookies().stream().filter(c -> c.getName().equals("XSRF-TOKEN"))
+                .map(HttpCookie::getValue).findFirst().orElse("");
+    }
+
+    private HttpResponse<String> send(HttpRequest request) {
+        try {
+            return http.send(request, BodyHandlers.ofString());
+        } catch (IOException failed) {
+            throw new UncheckedIOException(failed);
+        } catch (InterruptedException interrupted) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException(interrupted);
+        }
+    }
+
+    private static String coded(String text) {
+        return URLEncoder.encode(text, StandardCharsets.UTF_8);
+    }
+}
