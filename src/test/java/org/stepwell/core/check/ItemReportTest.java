@@ -76,6 +76,25 @@ class ItemReportTest {
         near(report.items().get(6).rRest(), .198607767084);
     }
 
+    /** By hand: variances by n are 1/6 and 1/18 for the items, 7/18 for the totals 1.5, 1, 0. */
+    @Test
+    void hasAlphaButNoFormula20WithHalfMarks() {
+        ItemReport halves = report(List.of(new double[] {1, 0.5}, new double[] {0.5, 0.5}, new double[] {0, 0}));
+        assertThat(halves.kr20()).isNull();
+        near(halves.alpha(), 2 * (1 - (1 / 6.0 + 1 / 18.0) / (7 / 18.0)));
+    }
+
+    /** By hand: variances by n are 1/4 and 3/16 for the items, 11/16 for the totals 2, 1, 0, 0. */
+    @Test
+    void countsAnItemNotReachedAsNothingInTheTotalButNotAsWrong() {
+        ItemReport gaps = report(List.of(new double[] {1, 1}, new double[] {1, Double.NaN}, new double[] {0, 0},
+                new double[] {0, Double.NaN}));
+        near(gaps.mean(), 0.75);
+        near(gaps.items().get(1).p(), 0.5);
+        assertThat(gaps.items().get(1).notReached()).isEqualTo(2);
+        near(gaps.alpha(), 2 * (1 - (1 / 4.0 + 3 / 16.0) / (11 / 16.0)));
+    }
+
     @Test
     void leavesUndefinedWhatIsNot() {
         ItemReport report = report(List.of(new double[] {1, 0.5, Double.NaN}, new double[] {1, 0, Double.NaN}));

@@ -51,6 +51,28 @@ class GrowthTest {
         near(growth.seSlope(), .117905500595634);
     }
 
+    /** Made-up class series by week; expected values by R 4 lm and confint, Theil-Sen and S by their formulas. */
+    @Test
+    void agreesWithRForAClassByWeek() {
+        Growth growth = Growth.of(new double[] {1, 2, 3, 4, 5, 6, 7, 8}, new double[] {3, 4, 4, 6, 5, 7, 8, 8});
+        near(growth.slope(), .75);
+        near(growth.intercept(), 2.25);
+        near(growth.seSlope(), .0944911182523068);
+        near(growth.low95(), .51878856292049);
+        near(growth.high95(), .98121143707951);
+        near(Objects.requireNonNull(growth.theilSen()).slope(), .775);
+        assertThat(growth.mannKendallS()).isEqualTo(24);
+    }
+
+    /** Made-up series with weeks left out; expected values by R 4 lm. */
+    @Test
+    void measuresAlongTheDaysAndNotAlongTheCount() {
+        Growth growth = Growth.of(new double[] {1, 2, 5, 6, 9, 10}, new double[] {2, 2, 3, 3, 4, 4});
+        assertThat(growth.slope()).isCloseTo(.24427480916, within(1e-11));
+        assertThat(growth.intercept()).isCloseTo(1.65648854962, within(1e-11));
+        near(growth.seSlope(), .0186983949831);
+    }
+
     /** Source of the expected values: the README beside the files. */
     @Test
     void agreesWithRForSixtyChildren() throws IOException {
