@@ -4,6 +4,7 @@ import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.HasElement;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.Footer;
 import com.vaadin.flow.component.html.Header;
 import com.vaadin.flow.component.html.Main;
 import com.vaadin.flow.component.html.Nav;
@@ -38,7 +39,14 @@ class Shell extends Div implements RouterLayout {
         nav.addComponentAtIndex(1, table);
         Header bar = new Header(name, nav, signOut(authentication));
         bar.addClassName("shell-bar");
-        add(bar, main);
+        main.setId("content");
+        main.getElement().setAttribute("tabindex", "-1");
+        Anchor skip = new Anchor("#content", "To the content");
+        skip.setRouterIgnore(true);
+        skip.addClassName("skip");
+        Footer honest = new Footer(Parts.soft("Classroom observations; tried on simulated classes, not validated with "
+                + "children. The teacher decides."));
+        add(skip, bar, main, honest);
     }
 
     private static Component link(String title, Class<? extends Component> view) {

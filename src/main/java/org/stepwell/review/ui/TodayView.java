@@ -21,6 +21,7 @@ import org.stepwell.core.tier.Verdict;
 import org.stepwell.platform.ui.Parts;
 import org.stepwell.roster.Classroom;
 import org.stepwell.roster.RosterService;
+import org.stepwell.roster.ui.ClassChoice;
 import org.stepwell.tier.ClassPicture;
 import org.stepwell.tier.TierService;
 
@@ -38,8 +39,8 @@ class TodayView extends Div {
             add(new H1("Today"), Parts.soft("No class is shared with you yet."));
             return;
         }
-        ClassPicture picture = tiers.picture(classes.getFirst().classId());
-        add(new H1(DAY.format(picture.day())), Parts.soft(classes.getFirst().name()));
+        ClassPicture picture = tiers.picture(ClassChoice.of(classes).classId());
+        add(new H1(DAY.format(picture.day())), ClassChoice.line(classes));
         Anchor table = new Anchor("/table/", "To the Table");
         table.setRouterIgnore(true);
         table.addClassNames("button", "strong");
@@ -67,8 +68,8 @@ class TodayView extends Div {
 
     private static Div unseen(ClassPicture picture) {
         LocalDate monday = picture.day().with(DayOfWeek.MONDAY);
-        Set<String> seen = picture.looks().stream().filter(l -> !l.day().isBefore(monday)).map(Look::child)
-                .collect(Collectors.toSet());
+        Set<String> seen = picture.looks().stream().filter(l -> !l.withdrawn() && l.step() != null
+                && !l.day().isBefore(monday)).map(Look::child).collect(Collectors.toSet());
         List<String> names = picture.children().stream().filter(c -> !seen.contains(c.row().schoolKey()))
                 .map(c -> c.row().label()).toList();
         Div sheet = Parts.sheet(new H2("Not seen this week"));

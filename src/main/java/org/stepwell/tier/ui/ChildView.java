@@ -6,6 +6,12 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.NativeDetails;
+import com.vaadin.flow.component.html.NativeTable;
+import com.vaadin.flow.component.html.NativeTableBody;
+import com.vaadin.flow.component.html.NativeTableCell;
+import com.vaadin.flow.component.html.NativeTableHeader;
+import com.vaadin.flow.component.html.NativeTableHeaderCell;
+import com.vaadin.flow.component.html.NativeTableRow;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.router.BeforeEnterEvent;
 import com.vaadin.flow.router.BeforeEnterObserver;
@@ -114,10 +120,20 @@ class ChildView extends Div implements BeforeEnterObserver {
         List<Week> weeks = WeeklySeries.of(effective.days(one.row().schoolKey(), skill));
         chart.add(new Svg(TrendChart.svg(title, weeks, picture.due().getOrDefault(skill, 0))));
         chart.add(new Paragraph(TrendChart.finding(title, weeks)));
-        Div table = new Div();
-        weeks.forEach(week -> table.add(new Paragraph("Week of " + week.monday() + ": step "
-                + TrendChart.number(week.mean()) + " on " + week.days() + (week.days() == 1 ? " day" : " days"))));
-        chart.add(new NativeDetails("The same as a table", table));
+        NativeTableBody body = new NativeTableBody();
+        weeks.forEach(week -> {
+            NativeTableHeaderCell monday = new NativeTableHeaderCell(week.monday().toString());
+            monday.getElement().setAttribute("scope", "row");
+            body.add(new NativeTableRow(monday, new NativeTableCell(TrendChart.number(week.mean())),
+                    new NativeTableCell(Integer.toString(week.days()))));
+        });
+        NativeTableRow head = new NativeTableRow();
+        for (String column : List.of("Week of", "Step, mean of the days", "Days")) {
+            NativeTableHeaderCell cell = new NativeTableHeaderCell(column);
+            cell.getElement().setAttribute("scope", "col");
+            head.add(cell);
+        }
+        chart.add(new NativeDetails("The same as a table", new NativeTable(new NativeTableHeader(head), body)));
     }
 
     private Component decisions() {

@@ -30,6 +30,7 @@ import org.stepwell.core.evidence.SkillEstimate;
 import org.stepwell.platform.ui.Parts;
 import org.stepwell.roster.Classroom;
 import org.stepwell.roster.RosterService;
+import org.stepwell.roster.ui.ClassChoice;
 import org.stepwell.tier.ClassPicture;
 import org.stepwell.tier.ClassPicture.OneChild;
 import org.stepwell.tier.TierService;
@@ -51,8 +52,11 @@ class ClassMapView extends Div {
             add(Parts.soft("No class is shared with you yet."));
             return;
         }
-        ClassPicture picture = tiers.picture(classes.getFirst().classId());
-        add(Parts.soft(classes.getFirst().name() + (picture.unitTitle().isEmpty() ? "" : " · " + picture.unitTitle())));
+        ClassPicture picture = tiers.picture(ClassChoice.of(classes).classId());
+        add(ClassChoice.line(classes));
+        if (!picture.unitTitle().isEmpty()) {
+            add(Parts.soft(picture.unitTitle()));
+        }
         Map<String, String> which = new LinkedHashMap<>();
         which.put("due", "Skills due now");
         which.put("all", "All skills seen or paced");

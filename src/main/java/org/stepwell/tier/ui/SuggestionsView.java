@@ -29,6 +29,7 @@ import org.stepwell.platform.ui.Parts;
 import org.stepwell.privacy.NotVisible;
 import org.stepwell.roster.Classroom;
 import org.stepwell.roster.RosterService;
+import org.stepwell.roster.ui.ClassChoice;
 import org.stepwell.tier.ClassPicture;
 import org.stepwell.tier.ClassPicture.OneChild;
 import org.stepwell.tier.TierService;
@@ -58,7 +59,10 @@ class SuggestionsView extends Div {
             add(Parts.soft("No class is shared with you yet."));
             return;
         }
-        Classroom room = classes.getFirst();
+        Classroom room = ClassChoice.of(classes);
+        if (classes.size() > 1) {
+            add(ClassChoice.line(classes));
+        }
         ClassPicture picture = tiers.picture(room.classId());
         SuggestionWording words = new SuggestionWording(Language.ENGLISH, picture.progression());
         picture.review().dips().forEach(dip -> add(Parts.sheet(new Paragraph(words.dip(dip)))));
