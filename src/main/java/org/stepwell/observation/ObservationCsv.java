@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.stepwell.core.evidence.Help;
@@ -24,6 +25,9 @@ public final class ObservationCsv {
     private static final List<String> REQUIRED = List.of(
             "id", "observed_at", "child", "skill", "task", "step", "help", "kind", "observer", "tags", "note");
     private static final List<String> OPTIONAL = List.of("replaces", "withdrawn", "clock_offset_ms");
+    /** {@link UUID#fromString} alone also takes groups of other lengths and cuts them off. */
+    private static final Pattern UUID_FORM =
+            Pattern.compile("[0-9a-fA-F]{8}-[0-9a-fA-F]{4}-[0-9a-fA-F]{4}-[0-9a-fA-F]{4}-[0-9a-fA-F]{12}");
     /** Longest note in characters. */
     public static final int LONGEST_NOTE = 4000;
 
@@ -39,7 +43,7 @@ public final class ObservationCsv {
         return new Look(
                 row.read("id", ObservationCsv::uuid),
                 row.read("observed_at", ObservationCsv::instant),
-                row.required("child"),
+                child(row.required("child")),
                 row.orNull("skill"),
                 row.orNull("task"),
                 row.stepOrNull("step"),
@@ -59,7 +63,7 @@ public final class ObservationCsv {
      * @throws IllegalArgumentException when it is no UUID in the usual form of 36 characters
      */
     public static UUID uuid(String text) {
-        if (text.length() != 36) {
+        if (!UUID_FORM.matcher(text).matches()) {
             throw new IllegalArgumentException("is not a UUID");
         }
         return UUID.fromString(text);
@@ -86,6 +90,13 @@ public final class ObservationCsv {
     public static Set<String> tags(String text) {
         return Arrays.stream(text.split(";")).map(String::strip).filter(t -> !t.isEmpty())
                 .collect(Collectors.toCollection(TreeSet::new));
+    }
+
+    private static String child(String text) {
+        if (text.chars().anyMatch(Character::isISOControl)) {
+            throw new CsvRow.Bad("child", "holds a control character such as a line end; take it out");
+        }
+        return text;
     }
 
     private static @Nullable String note(@Nullable String note) {

@@ -32,8 +32,9 @@ class ObservationCsvTest {
 
     @ParameterizedTest
     @CsvSource({"17;3;,17;9;,step", "17;3;,17;2.5;,step", "none,some,help", "table,sofa,kind",
-        "2026-03-09T09:42:37-05:00,2026-03-09 09:42,observed_at", "2026-03-09T09:42:37-05:00,2026-02-30T09:42:37Z,observed_at",
-        "019cd30c-cb64,019cd30c,id", "c1,,child"})
+        "2026-03-09T09:42:37-05:00,2026-03-09 09:42,observed_at",
+        "2026-03-09T09:42:37-05:00,2026-02-30T09:42:37Z,observed_at",
+        "019cd30c-cb64,019cd30c,id", "019cd30c-cb64,019cd30ccb-64,id", "c1,,child", "c1,c\u0001d,child", "table,,kind"})
     void namesTheColumnOfABadCell(String good, String bad, String column) {
         String to = bad == null ? "" : bad.replace(';', ',');
         Parsed<Look> parsed = read(GOOD.replace(good.replace(';', ','), to));
@@ -48,6 +49,28 @@ class ObservationCsvTest {
     void takesANoteWithoutStepOrSkillButNoStepWithoutSkill() {
         assertThat(read(GOOD.replace("T02,17,3", ",,")).rows()).hasSize(1);
         assertThat(read(GOOD.replace("T02,17,3", ",17,3")).problems()).singleElement().asString().contains("skill");
+    }
+
+    @Test
+    void refusesANoteThatIsTooLongAndSaysHowLongItMayBe() {
+        String longest = "n".repeat(ObservationCsv.LONGEST_NOTE);
+        assertThat(read(GOOD.replace("said,\n", "said," + longest + "\n")).rows()).hasSize(1);
+        assertThat(read(GOOD.replace("said,\n", "said," + longest + "n\n")).problems()).singleElement().asString()
+                .contains("line 2", "column note", "4001", "4000");
+    }
+
+    @Test
+    void readsWhatALookReplacesAndWhetherItOnlyTakesBack() {
+        String header = HEADER.replace("note\n", "note,withdrawn,replaces\n");
+        String other = ID.replace("019c", "019d");
+        Parsed<Look> parsed = ObservationCsv.read((header + GOOD.replace("said,\n", "said,,true," + other + "\n"))
+                .getBytes(StandardCharsets.UTF_8));
+        assertThat(parsed.rows()).singleElement().satisfies(look -> {
+            assertThat(look.withdrawn()).isTrue();
+            assertThat(look.replaces()).hasToString(other);
+        });
+        assertThat(ObservationCsv.read((header + GOOD.replace("said,\n", "said,,yes,\n"))
+                .getBytes(StandardCharsets.UTF_8)).problems()).singleElement().asString().contains("column withdrawn");
     }
 
     @Test

@@ -15,7 +15,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
-import org.apache.commons.csv.CSVException;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
@@ -60,10 +59,8 @@ public final class CsvTable {
             return broken(0, "the file is empty; it needs a header row with " + String.join(", ", required));
         }
         try (CSVParser parser = FORMAT.parse(new StringReader(text))) {
-            return new Reading(required, optional).read(parser);
-        } catch (CSVException | UncheckedIOException wrong) {
-            return broken(0, "the quotes do not fit: a quoted cell is not closed or is followed by more text");
-        } catch (IOException wrong) {
+            return new Reading(required, optional, new Lines(text)).read(parser);
+        } catch (UncheckedIOException | IOException wrong) {
             return broken(0, "the quotes do not fit: a quoted cell is not closed or is followed by more text");
         }
     }
@@ -72,14 +69,36 @@ public final class CsvTable {
         return new CsvTable(List.of(), List.of(), List.of(new CsvProblem(line, "", reason)));
     }
 
-    private record Reading(List<String> required, List<String> optional) {
+    /** Tells the line on which a row starts; asked in the order of the file, empty lines before a row are passed by. */
+    private static final class Lines {
+        private final String text;
+        private int at;
+        private long line = 1;
+
+        Lines(String text) {
+            this.text = text;
+        }
+
+        long of(CSVRecord record) {
+            int start = Math.toIntExact(record.getCharacterPosition());
+            while (at < text.length() && (at < start || text.charAt(at) == '\n' || text.charAt(at) == '\r')) {
+                char here = text.charAt(at++);
+                if (here == '\n' || here == '\r' && (at == text.length() || text.charAt(at) != '\n')) {
+                    line++;
+                }
+            }
+            return line;
+        }
+    }
+
+    private record Reading(List<String> required, List<String> optional, Lines lines) {
         CsvTable read(CSVParser parser) {
             List<String> unknown = new ArrayList<>();
             List<CsvRow> rows = new ArrayList<>();
             List<CsvProblem> problems = new ArrayList<>();
             List<String> header = List.of();
-            long line = 1;
             for (CSVRecord record : parser) {
+                long line = lines.of(record);
                 if (header.isEmpty()) {
                     header = record.stream().map(String::strip).toList();
                     problems.addAll(headerProblems(header));
@@ -90,10 +109,12 @@ public final class CsvTable {
                 } else if (record.size() != header.size()) {
                     problems.add(new CsvProblem(line, "", "has " + record.size() + " cells where the header has "
                             + header.size()));
+                } else if (unreadable(record) >= 0) {
+                    problems.add(new CsvProblem(line, header.get(unreadable(record)),
+                            "holds a NUL character, which no text has; take it out"));
                 } else {
                     rows.add(new CsvRow(line, cells(header, record)));
                 }
-                line = parser.getCurrentLineNumber() + 1;
             }
             return new CsvTable(unknown, rows, problems);
         }
@@ -107,6 +128,16 @@ public final class CsvTable {
             Set<String> seen = new HashSet<>();
             return header.stream().filter(c -> !c.isEmpty() && !seen.add(c))
                     .map(c -> new CsvProblem(1, c, "stands twice in the header")).toList();
+        }
+
+        /** Place of the first cell with a NUL, which a database cannot keep as text; -1 when there is none. */
+        private static int unreadable(CSVRecord record) {
+            for (int i = 0; i < record.size(); i++) {
+                if (record.get(i).indexOf('\0') >= 0) {
+                    return i;
+                }
+            }
+            return -1;
         }
 
         private static Map<String, String> cells(List<String> header, CSVRecord record) {

@@ -69,6 +69,26 @@ class CsvTableTest {
     }
 
     @ParameterizedTest
+    @ValueSource(strings = {"\n", "\r\n"})
+    void countsEmptyLinesAndLinesInsideQuotesWhereTheyStand(String end) {
+        String text = String.join(end, "", "child,note", "", "c1,\"a", "b\"", "", "", "c2", "", ",x", "c3,x");
+        assertThat(parse(text).problems()).extracting(CsvProblem::line).containsExactly(8L, 10L);
+        assertThat(parse(text).rows()).hasSize(2);
+    }
+
+    @Test
+    void namesTheCellWithACharacterThatNoTextHas() {
+        assertThat(parse("child,note\nc1,a\0b\nc2,x\n").problems()).singleElement().asString()
+                .contains("line 2", "column note", "NUL");
+    }
+
+    @Test
+    void readsACellOfAMillionCharacters() {
+        String huge = "word ".repeat(200_000) + "end";
+        assertThat(parse("child,note\nc1,\"" + huge + "\"\nc2,x\n").rows()).containsExactly("c1:" + huge, "c2:x");
+    }
+
+    @ParameterizedTest
     @ValueSource(strings = {"=1+1", "+7", "-x", "@cmd", "'=1", "''=1", "'quoted", "-3", "plain", "\ttab", "a\rb", "="})
     void bringsBackEveryCellThatWasWritten(String cell) {
         String written = new CsvWriter(COLUMNS).row("c1", cell).toString();
