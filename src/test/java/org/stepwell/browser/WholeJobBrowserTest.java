@@ -140,12 +140,24 @@ class WholeJobBrowserTest {
     }
 
     @Test
-    void keepsALookFromTheTableInTheStore() {
+    void carriesALookFromTheTableToTheChildsPage() {
         Page page = signedIn("teacher@sample", 820, 1180, ColorScheme.LIGHT);
         page.navigate(server.address() + "/table/");
-        page.getByText("Devika").first().waitFor();
+        for (String name : List.of("Devika", "Tane", "Noor")) {
+            page.getByText(name).first().click();
+        }
+        findNothing(page, "table, choosing");
+        page.getByText("Start", new Page.GetByTextOptions().setExact(true)).click();
         picture(page, "table");
-        findNothing(page, "table");
+        findNothing(page, "table, at work");
+        page.locator("button", new Page.LocatorOptions().setHasText("Tane")).nth(1).click();
+        com.microsoft.playwright.Response sent = page.waitForResponse("**/api/observations",
+                () -> page.getByText("Told tens and ones").click());
+        assertThat(sent.status()).as(sent.text()).isEqualTo(200);
+        assertThat(sent.text()).contains("stored");
+        page.navigate(server.address() + "/class-map");
+        page.getByText("Tane").click();
+        assertThat(page.locator(".looks li").first()).containsText("teacher@sample");
         page.context().close();
     }
 }
