@@ -4,6 +4,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Locale;
 import org.stepwell.core.trend.LeastSquares;
+import org.stepwell.core.trend.LineStyle;
 import org.stepwell.core.trend.WeeklySeries.Week;
 
 /**
@@ -16,8 +17,6 @@ public final class TrendChart {
     private static final int LEFT = 44;
     private static final int BOTTOM = 34;
     private static final int TOP = 14;
-    private static final int LINE_FROM = 3;
-    private static final int SURE_FROM = 8;
 
     private TrendChart() {
     }
@@ -29,10 +28,11 @@ public final class TrendChart {
         }
         String span = title + ": " + weeks.size() + (weeks.size() == 1 ? " week" : " weeks") + " with looks, from step "
                 + number(weeks.getFirst().mean()) + " to step " + number(weeks.getLast().mean()) + ".";
-        if (weeks.size() < LINE_FROM) {
-            return span + " Too few weeks for a line.";
-        }
-        return weeks.size() < SURE_FROM ? span + " The line is dashed: fewer than eight weeks say little." : span;
+        return switch (LineStyle.of(weeks.size())) {
+            case NONE -> span + " Too few weeks for a line.";
+            case DASHED -> span + " The line is dashed: fewer than eight weeks say little.";
+            case SOLID -> span;
+        };
     }
 
     /** The drawing as SVG markup; holds no name and no text from people. */
@@ -59,12 +59,13 @@ public final class TrendChart {
 
     private static void points(StringBuilder svg, List<Week> weeks) {
         double span = Math.max(1, weekOf(weeks.getLast(), weeks));
-        if (weeks.size() >= LINE_FROM) {
+        LineStyle style = LineStyle.of(weeks.size());
+        if (style != LineStyle.NONE) {
             double[] x = weeks.stream().mapToDouble(w -> weekOf(w, weeks)).toArray();
             LeastSquares fit = LeastSquares.fit(x, weeks.stream().mapToDouble(Week::mean).toArray());
             line(svg, x(0, span), y(clipped(fit.at(0))), x(span, span), y(clipped(fit.at(span))),
                     "stroke=\"currentColor\" stroke-width=\"2\""
-                            + (weeks.size() < SURE_FROM ? " stroke-dasharray=\"7 5\"" : ""));
+                            + (style == LineStyle.DASHED ? " stroke-dasharray=\"7 5\"" : ""));
         }
         for (Week week : weeks) {
             double at = x(weekOf(week, weeks), span);

@@ -1,11 +1,7 @@
 package org.stepwell.core.trend;
 
-import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
-import java.util.stream.Collectors;
 import org.stepwell.core.evidence.DayStep;
 
 /** The mean of the day steps of each week; a week without a look is a gap, not a zero. */
@@ -24,10 +20,8 @@ public final class WeeklySeries {
 
     /** The weeks with at least one day, oldest first. */
     public static List<Week> of(List<DayStep> days) {
-        Map<LocalDate, List<DayStep>> byWeek = days.stream().collect(Collectors.groupingBy(
-                d -> d.day().with(DayOfWeek.MONDAY), TreeMap::new, Collectors.toList()));
-        return byWeek.entrySet().stream().map(week -> new Week(week.getKey(),
-                week.getValue().stream().mapToInt(DayStep::step).average().orElseThrow(),
-                week.getValue().size())).toList();
+        WeeklyTotals totals = new WeeklyTotals();
+        days.forEach(day -> totals.add(day.day(), day.step()));
+        return totals.byWeek().stream().map(week -> new Week(week.monday(), week.mean(), week.count())).toList();
     }
 }

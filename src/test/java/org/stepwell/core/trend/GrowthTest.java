@@ -94,6 +94,33 @@ class GrowthTest {
         }
     }
 
+    /** Source of the expected values: the README beside the files. */
+    @Test
+    void boundsTheRobustSlopeOfSixtyChildrenAsSciPyDoes() throws IOException {
+        List<String[]> points = rows("growth-60.csv");
+        List<String[]> expected = rows("growth-60-theil.csv");
+        assertThat(expected).hasSize(60);
+        for (String[] row : expected) {
+            List<String[]> own = points.stream().filter(p -> p[0].equals(row[0])).toList();
+            TheilSen slope = Objects.requireNonNull(
+                    TheilSen.of(own.stream().mapToDouble(p -> Double.parseDouble(p[1])).toArray(),
+                            own.stream().mapToDouble(p -> Double.parseDouble(p[3])).toArray()));
+            near(slope.slope(), Double.parseDouble(row[1]));
+            near(slope.low(), Double.parseDouble(row[2]));
+            near(slope.high(), Double.parseDouble(row[3]));
+        }
+    }
+
+    /** Made-up series with ties in x and y; expected values by SciPy 1.17.1, scipy.stats.theilslopes, alpha 0.95. */
+    @Test
+    void boundsTheRobustSlopeWhereTimesAndValuesAreEqual() {
+        TheilSen slope = Objects.requireNonNull(TheilSen.of(new double[] {1, 1, 2, 3, 3, 4, 5, 6, 6, 7, 8, 9},
+                new double[] {2, 2, 3, 3, 3, 4, 4, 5, 5, 5, 3, 4}));
+        near(slope.slope(), 0.5);
+        near(slope.low(), 0);
+        near(slope.high(), 0.5);
+    }
+
     @Test
     void leavesUndefinedWhatFewPointsCannotSay() {
         Growth one = Growth.of(new double[] {1}, new double[] {3});
