@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import javax.sql.DataSource;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
@@ -16,6 +17,11 @@ class RosterStore {
 
     RosterStore(JdbcClient jdbc) {
         this.jdbc = jdbc;
+    }
+
+    /** For work outside the server. */
+    static RosterStore over(DataSource dataSource) {
+        return new RosterStore(JdbcClient.create(dataSource));
     }
 
     void addDistrict(int districtId, String name, boolean sample) {
@@ -53,6 +59,25 @@ class RosterStore {
                 values (:d, :class, :adult, :role, :from)""")
                 .param("d", districtId).param("class", classId).param("adult", adultId).param("role", role)
                 .param("from", from).update();
+    }
+
+    /** @param zone its time zone */
+    record School(int districtId, UUID schoolId, String name, String zone) {}
+
+    /** The schools of the district that the transaction works for. */
+    List<School> schools() {
+        return jdbc.sql("select district_id, school_id, name, time_zone from school order by name, school_id")
+                .query((row, n) -> new School(row.getInt(1), row.getObject(2, UUID.class), row.getString(3),
+                        row.getString(4)))
+                .list();
+    }
+
+    /** Every class of a school, by name. */
+    List<Classroom> classesOf(UUID schoolId) {
+        return jdbc.sql("select class_id, name, grade from classroom where school_id = :school order by name")
+                .param("school", schoolId)
+                .query((row, n) -> new Classroom(row.getObject(1, UUID.class), row.getString(2), row.getString(3)))
+                .list();
     }
 
     List<Classroom> classes(Set<UUID> whole, Set<UUID> children, LocalDate day) {

@@ -1,9 +1,7 @@
 package org.stepwell.sample;
 
-import java.security.SecureRandom;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.UUID;
 import org.springframework.boot.ApplicationArguments;
@@ -20,7 +18,6 @@ import org.stepwell.platform.security.DistrictScope;
 class SampleStart implements ApplicationRunner, StartNotice {
     private static final List<String> SIGN_INS =
             List.of("teacher@sample", "coteacher@sample", "specialist@sample", "lead@sample");
-    private static final String LETTERS = "abcdefghjkmnpqrstuvwxyz23456789";
 
     private final SampleLoader loader;
     private final AccountService accounts;
@@ -42,7 +39,7 @@ class SampleStart implements ApplicationRunner, StartNotice {
         if (!settings.sample() || adults.isEmpty()) {
             return;
         }
-        String password = settings.samplePassword() == null ? random() : settings.samplePassword();
+        String password = settings.samplePassword() == null ? AccountService.randomPassword() : settings.samplePassword();
         DistrictScope.in(SampleLoader.DISTRICT, () -> {
             adults.values().forEach(id -> accounts.setPassword(SampleLoader.DISTRICT, id, password));
             return adults;
@@ -54,14 +51,5 @@ class SampleStart implements ApplicationRunner, StartNotice {
     @Override
     public List<String> lines() {
         return List.copyOf(lines);
-    }
-
-    private static String random() {
-        SecureRandom random = new SecureRandom();
-        StringBuilder text = new StringBuilder();
-        for (int i = 0; i < 16; i++) {
-            text.append(i > 0 && i % 4 == 0 ? "-" : "").append(LETTERS.charAt(random.nextInt(LETTERS.length())));
-        }
-        return text.toString().toLowerCase(Locale.ROOT);
     }
 }

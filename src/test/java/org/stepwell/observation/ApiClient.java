@@ -12,6 +12,8 @@ import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.charset.StandardCharsets;
+import java.util.Map;
+import java.util.stream.Collectors;
 
 /** A program that signs in and speaks to the API, with nothing but cookies and a header. */
 public final class ApiClient {
@@ -25,10 +27,17 @@ public final class ApiClient {
 
     /** Opens the sign-in page and signs in; gives the answer to the sign-in. */
     public HttpResponse<String> signIn(String name, String password) {
+        return form("/login", Map.of("username", name, "password", password));
+    }
+
+    /** Opens the sign-in page and sends a form as that page would. */
+    public HttpResponse<String> form(String path, Map<String, String> fields) {
         get("/login");
-        return send(HttpRequest.newBuilder(URI.create(address + "/login"))
+        return send(HttpRequest.newBuilder(URI.create(address + path))
                 .header("Content-Type", "application/x-www-form-urlencoded").header("X-XSRF-TOKEN", token())
-                .POST(BodyPublishers.ofString("username=" + coded(name) + "&password=" + coded(password))).build());
+                .POST(BodyPublishers.ofString(fields.entrySet().stream()
+                        .map(field -> field.getKey() + "=" + coded(field.getValue()))
+                        .collect(Collectors.joining("&")))).build());
     }
 
     public HttpResponse<String> get(String path) {

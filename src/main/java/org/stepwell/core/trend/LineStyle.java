@@ -1,6 +1,6 @@
 package org.stepwell.core.trend;
 
-/** How a line through points may be drawn, so that nothing looks more certain than it is. Common practice, no source. */
+/** How a line through points may be drawn, so that nothing looks surer than it is. Common practice, no source. */
 public enum LineStyle {
     /** Below three points: no line. */
     NONE,

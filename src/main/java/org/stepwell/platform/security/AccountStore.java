@@ -2,6 +2,7 @@ package org.stepwell.platform.security;
 
 import java.time.Instant;
 import java.time.ZoneId;
+import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -28,6 +29,16 @@ class AccountStore {
 
     boolean anybody() {
         return jdbc.sql("select exists (select 1 from sign_in)").query(Boolean.class).single();
+    }
+
+    /** Every district that has somebody who signs in. */
+    List<Integer> districts() {
+        return jdbc.sql("select distinct district_id from sign_in order by 1").query(Integer.class).list();
+    }
+
+    /** Whether the tables are there. */
+    boolean made() {
+        return jdbc.sql("select to_regclass('sign_in') is not null").query(Boolean.class).single();
     }
 
     Optional<Account> account(UUID adultId) {

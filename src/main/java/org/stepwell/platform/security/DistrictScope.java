@@ -2,6 +2,8 @@ package org.stepwell.platform.security;
 
 import java.util.OptionalInt;
 import java.util.function.Supplier;
+import javax.sql.DataSource;
+import org.springframework.transaction.support.TransactionTemplate;
 
 /**
  * The district that transactions of this thread work for: the one of the adult who is signed in, or one named for work
@@ -26,6 +28,11 @@ public final class DistrictScope {
                 NAMED.set(before);
             }
         }
+    }
+
+    /** Transactions that each tell the database their district, for work outside the server. */
+    public static TransactionTemplate transactions(DataSource dataSource) {
+        return new TransactionTemplate(new DistrictTransactions(dataSource));
     }
 
     static OptionalInt current() {

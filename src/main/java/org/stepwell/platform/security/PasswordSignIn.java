@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import org.springframework.security.authentication.AuthenticationProvider;
 import org.springframework.security.authentication.BadCredentialsException;
+import org.springframework.security.authentication.CredentialsExpiredException;
 import org.springframework.security.authentication.LockedException;
 import org.springframework.security.authentication.UsernamePasswordAuthenticationToken;
 import org.springframework.security.core.Authentication;
@@ -30,9 +31,13 @@ class PasswordSignIn implements AuthenticationProvider {
         if (!attempts.allow(name, address)) {
             throw new LockedException("too many tries");
         }
-        SignedIn adult = accounts.signIn(name, String.valueOf(offered.getCredentials()))
+        AccountStore.Account account = accounts.check(name, String.valueOf(offered.getCredentials()))
                 .orElseThrow(() -> new BadCredentialsException("name and password do not fit"));
+        if (account.oneTime()) {
+            throw new CredentialsExpiredException("a one-time password is good for choosing an own one only");
+        }
         attempts.forget(name, address);
+        SignedIn adult = account.adult();
         return UsernamePasswordAuthenticationToken.authenticated(adult, null,
                 List.of(new SimpleGrantedAuthority("ROLE_ADULT")));
     }

@@ -11,6 +11,7 @@ import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.core.annotation.Order;
 import org.springframework.http.HttpStatus;
+import org.springframework.security.authentication.CredentialsExpiredException;
 import org.springframework.security.authentication.LockedException;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.core.Authentication;
@@ -47,6 +48,10 @@ class SecurityConfiguration {
     /** Argon2id with 19 MiB, two passes, one lane: a choice of the OWASP Password Storage Cheat Sheet (from memory). */
     @Bean
     PasswordEncoder passwordEncoder() {
+        return encoder();
+    }
+
+    static PasswordEncoder encoder() {
         return new Argon2PasswordEncoder(16, 32, 1, 19 * 1024, 2);
     }
 
@@ -67,7 +72,8 @@ class SecurityConfiguration {
     @Bean
     @Order(2)
     SecurityFilterChain pages(HttpSecurity http) throws Exception {
-        http.securityMatcher("/error", "/login", "/logout", "/sign-in/**", "/table", "/table/**", "/look/**", "/actuator/**")
+        http.securityMatcher("/error", "/login", "/login/first", "/logout", "/sign-in/**", "/table", "/table/**",
+                "/look/**", "/actuator/**")
                 .authorizeHttpRequests(all -> all.anyRequest().permitAll())
                 .requestCache(cache -> cache.disable())
                 .formLogin(form -> form.loginPage("/login").loginProcessingUrl("/login")
@@ -114,6 +120,8 @@ class SecurityConfiguration {
         if (why instanceof LockedException) {
             response.setHeader("Retry-After", "60");
             response.sendError(HttpStatus.TOO_MANY_REQUESTS.value());
+        } else if (why instanceof CredentialsExpiredException) {
+            response.sendRedirect(request.getContextPath() + "/login?first");
         } else {
             response.sendRedirect(request.getContextPath() + "/login?error");
         }

@@ -2,9 +2,11 @@ package org.stepwell.platform.store;
 
 import java.time.Clock;
 import java.time.temporal.ChronoUnit;
+import javax.sql.DataSource;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import org.springframework.jdbc.datasource.DriverManagerDataSource;
 import org.stepwell.platform.Settings;
 import org.stepwell.platform.StartProblem;
 
@@ -133,6 +135,11 @@ public final class OpenStore implements AutoCloseable {
     /** JDBC address. */
     public String url() {
         return url;
+    }
+
+    /** A connection of the run-time user at each call, for a single command. */
+    public DataSource runTimeSource() {
+        return new DriverManagerDataSource(url, runTime.user(), runTime.password());
     }
 
     /** The user that serves requests. */

@@ -1,0 +1,36 @@
+/** What the two pages before the screens share: two languages, the page's token, one place for messages. */
+const stored = () => { try { return localStorage.getItem('stepwell-language'); } catch { return null; } };
+let spanish = (stored() ?? navigator.language).startsWith('es');
+const translated = [...document.querySelectorAll('[data-es]')].map((e) => ({ e, en: e.textContent, es: e.dataset.es }));
+const message = document.getElementById('message');
+
+/** Says one of two texts: English, Spanish. */
+export const say = (texts) => { message.textContent = texts[spanish ? 1 : 0]; };
+
+function speak() {
+  document.documentElement.lang = spanish ? 'es' : 'en';
+  translated.forEach(({ e, en, es }) => { e.textContent = spanish ? es : en; });
+  const other = document.getElementById('language');
+  other.textContent = spanish ? 'English' : 'Español';
+  other.lang = spanish ? 'en' : 'es';
+}
+
+export function token() {
+  const match = /(?:^|;\s*)XSRF-TOKEN=([^;]*)/.exec(document.cookie);
+  return match ? decodeURIComponent(match[1]) : '';
+}
+
+export const send = (path, form) => fetch(path, { method: 'POST', body: new URLSearchParams(new FormData(form)),
+  headers: { 'X-XSRF-TOKEN': token() }, credentials: 'same-origin' });
+
+/** Lets a box show what is typed in the given fields. */
+export function showBy(box, ...fields) {
+  box.addEventListener('change', (e) => fields.forEach((f) => { f.type = e.target.checked ? 'text' : 'password'; }));
+}
+
+document.getElementById('language').addEventListener('click', () => {
+  spanish = !spanish;
+  try { localStorage.setItem('stepwell-language', spanish ? 'es' : 'en'); } catch { /* lasts as long as the page */ }
+  speak();
+});
+speak();
