@@ -7,6 +7,7 @@ import java.util.SortedMap;
 import org.stepwell.core.evidence.ChildPicture;
 import org.stepwell.core.evidence.EvidenceFilter;
 import org.stepwell.core.tier.Tier;
+import org.stepwell.core.tier.TierChances;
 
 /** The most probable tier by the filter, without any brake: what the estimates alone are worth. */
 final class ChanceDecider implements Decider {
@@ -41,7 +42,7 @@ final class ChanceDecider implements Decider {
         for (ChildPicture.Branch branch : picture.branches()) {
             double[][] chances =
                     due.keySet().stream().map(branch.chances()::get).toArray(double[][]::new);
-            double[] own = TierOdds.of(chances, expected);
+            double[] own = TierChances.of(chances, expected);
             for (int t = 0; t < 3; t++) {
                 odds[t] += branch.weight() * own[t];
             }

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import org.stepwell.core.evidence.Help;
 import org.stepwell.core.tier.Tier;
+import org.stepwell.core.tier.TierChances;
 
 /**
  * Exact inference on one child's own record by one who knows how the data came about: the family's paces, starts,
@@ -97,7 +98,7 @@ final class IdealObserver {
             for (int i = 0; i < skills.length; i++) {
                 due[i] = chance[p][skills[i]];
             }
-            double[] own = TierOdds.of(due, expected);
+            double[] own = TierChances.of(due, expected);
             for (int t = 0; t < 3; t++) {
                 odds[t] += weight[p] * own[t];
             }

@@ -15,6 +15,7 @@ import org.stepwell.core.pacing.Pacing;
 import org.stepwell.core.pacing.PacingRow;
 import org.stepwell.core.pacing.SchoolCalendar;
 import org.stepwell.core.tier.Tier;
+import org.stepwell.core.tier.TierChances;
 
 /** Makes classrooms of a family from a seed. The same seed makes the same classroom on every machine. */
 final class Simulator {
@@ -193,7 +194,7 @@ final class Simulator {
             steps[i] = step[skills[i]] + 1;
             expected[i] = expected(skills[i], day);
         }
-        return TierOdds.of(steps, expected);
+        return TierChances.meant(steps, expected);
     }
 
     int[] dueOn(int day) {

@@ -7,6 +7,7 @@ import java.util.TreeMap;
 import java.util.function.BiFunction;
 import org.stepwell.core.evidence.CountedLook;
 import org.stepwell.core.tier.Tier;
+import org.stepwell.core.tier.TierChances;
 
 /** What teachers use when nothing better is at hand. The floor. */
 final class ThumbRules {
@@ -81,7 +82,7 @@ final class ThumbRules {
                 }
             }
         });
-        return steps.size() < 2 ? now : TierOdds.of(ints(steps), ints(expected));
+        return steps.size() < 2 ? now : TierChances.meant(ints(steps), ints(expected));
     }
 
     private static int[] ints(List<Integer> values) {

@@ -7,6 +7,8 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.stepwell.core.progression.Progression;
 import org.stepwell.platform.security.CurrentAdult;
+import org.stepwell.privacy.Access;
+import org.stepwell.privacy.NotVisible;
 
 /** The progression a class works on. */
 @Service
@@ -15,10 +17,12 @@ public class ProgressionService {
     private static final Progression NONE = new Progression("none", List.of(), List.of());
 
     private final ProgressionStore store;
+    private final Access access;
     private final CurrentAdult current;
 
-    ProgressionService(ProgressionStore store, CurrentAdult current) {
+    ProgressionService(ProgressionStore store, Access access, CurrentAdult current) {
         this.store = store;
+        this.access = access;
         this.current = current;
     }
 
@@ -34,23 +38,23 @@ public class ProgressionService {
     }
 
     /**
-     * Takes a progression; the same content as the newest version changes nothing.
+     * Takes a progression; the same content as the newest version changes nothing. It holds for every class of the
+     * district that works on it.
      *
      * @return the version that holds now
+     * @throws NotVisible when the adult has no class of their own, such as a specialist
      */
     public int importProgression(Progression progression) {
-        return importFor(current.get().districtId(), progression);
-    }
-
-    /** The same for a district nobody is signed in to. */
-    public int importFor(int districtId, Progression progression) {
+        if (access.classes().isEmpty()) {
+            throw new NotVisible();
+        }
         Optional<ProgressionStore.Version> newest = store.newest(progression.code());
         if (newest.isPresent()
                 && store.read(progression.code(), newest.get().progressionId()).equals(progression)) {
             return newest.get().version();
         }
         int version = newest.map(v -> v.version() + 1).orElse(1);
-        store.add(districtId, progression, version);
+        store.add(current.get().districtId(), progression, version);
         return version;
     }
 }

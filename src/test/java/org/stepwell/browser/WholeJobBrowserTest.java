@@ -4,57 +4,33 @@ import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertTha
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.deque.html.axecore.playwright.AxeBuilder;
-import com.deque.html.axecore.results.Rule;
-import com.microsoft.playwright.Browser;
-import com.microsoft.playwright.BrowserContext;
-import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
-import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.options.ColorScheme;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Map;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
 /** The whole job in a real browser against the real program. */
 class WholeJobBrowserTest {
+    private static RealBrowser browser;
     private static RunningServer server;
-    private static Playwright playwright;
-    private static Browser browser;
 
     @BeforeAll
     static void startEverything() {
-        server = RunningServer.start();
-        playwright = Playwright.create(new Playwright.CreateOptions()
-                .setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
-        browser = playwright.chromium().launch(new BrowserType.LaunchOptions()
-                .setExecutablePath(Path.of("/usr/bin/chromium"))
-                .setArgs(List.of("--no-sandbox", "--disable-gpu", "--disable-background-networking",
-                        "--disable-component-update", "--disable-sync", "--no-first-run")));
+        browser = new RealBrowser();
+        server = browser.server();
     }
 
     @AfterAll
     static void stopEverything() {
         browser.close();
-        playwright.close();
-        server.close();
     }
 
     private static Page signedIn(String name, int width, int height, ColorScheme scheme) {
-        BrowserContext context = browser.newContext(new Browser.NewContextOptions()
-                .setViewportSize(width, height).setColorScheme(scheme).setLocale("en-US"));
-        Page page = context.newPage();
-        page.setDefaultTimeout(60_000);
-        page.navigate(server.address() + "/login");
-        page.getByLabel("Sign-in name").fill(name);
-        page.getByLabel("Password", new Page.GetByLabelOptions().setExact(true)).fill(RunningServer.PASSWORD);
-        page.locator("button[type=submit]").click();
-        page.waitForURL(server.address() + "/");
-        page.locator("h1").waitFor();
-        return page;
+        return browser.signedIn(name, width, height, scheme);
     }
 
     private static void findNothing(Page page, String what) {

@@ -75,11 +75,17 @@ public record TierChances(double support, double onLevel, double extension) {
     }
 
     /**
-     * The chances of support, on level and extension for independent skills. Counts of skills at the expected step and
-     * of skills beyond it are carried together, skill by skill.
+     * The chances of support, on level and extension, in this order, for independent skills. Counts of skills at the
+     * expected step and of skills beyond it are carried together, skill by skill.
+     *
+     * @param chances five step chances per due skill
+     * @param expected the expected step of each, 1-5
      */
-    private static double[] of(double[][] chances, int[] expected) {
+    public static double[] of(double[][] chances, int[] expected) {
         int n = expected.length;
+        if (n < FEWEST_DUE_SKILLS) {
+            return new double[] {0, 1, 0};
+        }
         double[][] counts = new double[n + 1][n + 1];
         counts[0][0] = 1;
         for (int i = 0; i < n; i++) {

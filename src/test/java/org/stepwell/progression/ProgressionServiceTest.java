@@ -1,0 +1,74 @@
+package org.stepwell.progression;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.List;
+import java.util.UUID;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.boot.test.context.SpringBootTest;
+import org.springframework.boot.test.context.SpringBootTest.WebEnvironment;
+import org.springframework.context.annotation.Import;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.security.authentication.UsernamePasswordAuthenticationToken;
+import org.springframework.security.core.context.SecurityContextHolder;
+import org.springframework.transaction.support.TransactionTemplate;
+import org.stepwell.Application;
+import org.stepwell.TestDatabase;
+import org.stepwell.core.progression.Progression;
+import org.stepwell.core.progression.Progression.Skill;
+import org.stepwell.platform.security.DistrictScope;
+import org.stepwell.platform.security.SignedIn;
+import org.stepwell.privacy.NotVisible;
+import org.stepwell.roster.RosterService;
+
+@SpringBootTest(classes = Application.class, webEnvironment = WebEnvironment.RANDOM_PORT,
+        properties = "STEPWELL_SAMPLE_PASSWORD=a-password-of-the-tests")
+@Import(TestDatabase.InSpring.class)
+class ProgressionServiceTest {
+    @Autowired
+    private ProgressionService progressions;
+    @Autowired
+    private RosterService roster;
+    @Autowired
+    private JdbcClient jdbc;
+    @Autowired
+    private TransactionTemplate transaction;
+
+    private void as(String signIn) {
+        SignedIn adult = DistrictScope.in(1, () -> transaction.execute(status -> jdbc.sql(
+                "select a.adult_id, a.school_id, s.time_zone, a.lead from adult a join school s"
+                        + " using (district_id, school_id) where a.sign_in = :name").param("name", signIn)
+                .query((row, n) -> new SignedIn(1, row.getObject(1, UUID.class), row.getObject(2, UUID.class), signIn,
+                        signIn, java.time.ZoneId.of(row.getString(3)), row.getBoolean(4))).single()));
+        SecurityContextHolder.getContext().setAuthentication(
+                UsernamePasswordAuthenticationToken.authenticated(adult, null, List.of()));
+    }
+
+    @AfterEach
+    void signsOut() {
+        SecurityContextHolder.clearContext();
+    }
+
+    private static Progression own(String title) {
+        return new Progression("own", List.of(new Skill("X1", title, List.of(), List.of())), List.of());
+    }
+
+    @Test
+    void theSameContentIsNoNewVersion() {
+        as("teacher@sample");
+        int first = progressions.importProgression(own("More and less"));
+        assertThat(progressions.importProgression(own("More and less"))).isEqualTo(first);
+        assertThat(progressions.importProgression(own("More, less, same"))).isEqualTo(first + 1);
+    }
+
+    @Test
+    void anAdultWithoutAClassChangesNoProgression() {
+        as("specialist@sample");
+        assertThatThrownBy(() -> progressions.importProgression(own("Mine"))).isInstanceOf(NotVisible.class);
+        UUID room = roster.classes().getFirst().classId();
+        assertThat(progressions.ofClass(room).code()).isEqualTo("tens-and-ones");
+    }
+}
