@@ -19,7 +19,7 @@ import org.stepwell.core.wording.SuggestionWording;
 
 /** The sample class reviewed on its anchor day, from its files alone. */
 final class SampleReview {
-    final LocalDate day = SampleClass.anchor();
+    final LocalDate day;
     final ClassSetting setting =
             new ClassSetting(SampleClass.progression(), SampleClass.pacing(), SampleClass.calendar());
     final Reviewer reviewer;
@@ -28,6 +28,12 @@ final class SampleReview {
     final SuggestionWording english = new SuggestionWording(Language.ENGLISH, setting.progression());
 
     SampleReview(String rules) {
+        this(rules, 0);
+    }
+
+    /** @param daysLater the review is so many days after the anchor day, with nothing seen since */
+    SampleReview(String rules, int daysLater) {
+        day = SampleClass.anchor().plusDays(daysLater);
         reviewer = new Reviewer(setting, SampleClass.looks(), RuleFile.shipped(rules), Parameters.shipped());
         SampleClass.rows("roster.csv").forEach(row -> states.add(state(row)));
         review = reviewer.review(states, day);

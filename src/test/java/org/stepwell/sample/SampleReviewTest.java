@@ -54,6 +54,21 @@ class SampleReviewTest {
         assertEquals(Tier.ON_LEVEL, review.of("Tomasz").suggested());
     }
 
+    /** The sample opens on any day of the week after its last looks: days without a look must move nobody. */
+    @ParameterizedTest
+    @ValueSource(strings = {"weighed", "conventional"})
+    void noNewMoveComesFromDaysWithoutALook(String rules) {
+        ClassReview then = new SampleReview(rules).review;
+        for (int later = 1; later <= 6; later++) {
+            for (Suggestion said : new SampleReview(rules, later).review.suggestions()) {
+                Suggestion before = then.of(said.child()).orElseThrow();
+                assertTrue(said.suggested() == said.current() || said.suggested() == before.suggested(),
+                        said.child() + " moves to " + said.suggested() + " after " + later + " days of silence at "
+                                + said.chance());
+            }
+        }
+    }
+
     private static void assertStays(SampleReview review, String given, Tier tier, Verdict verdict) {
         Suggestion said = review.of(given);
         assertEquals(tier, said.current(), given);
