@@ -2,6 +2,7 @@ package org.stepwell.platform;
 
 import java.io.PrintStream;
 import java.time.Clock;
+import java.util.List;
 import java.util.concurrent.atomic.AtomicReference;
 import org.springframework.beans.factory.config.ConfigurableListableBeanFactory;
 import org.springframework.boot.SpringApplication;
@@ -58,10 +59,12 @@ public final class ServerLife {
             PrintStream out) {
         String port = context.getEnvironment().getProperty("local.server.port", Integer.toString(settings.port()));
         String address = settings.scheme() + "://localhost:" + port;
+        // Asked for before anything is printed: whoever reads the address may rely on the start being over.
+        List<String> notices = context.getBeanProvider(StartNotice.class).orderedStream()
+                .flatMap(notice -> notice.lines().stream()).toList();
         OpenStore.sayServing(settings, clock, address);
         out.println(address);
-        context.getBeanProvider(StartNotice.class).orderedStream()
-                .flatMap(notice -> notice.lines().stream()).forEach(out::println);
+        notices.forEach(out::println);
         out.flush();
     }
 

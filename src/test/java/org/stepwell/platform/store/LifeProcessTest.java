@@ -76,8 +76,9 @@ class LifeProcessTest {
             long before = StepwellProcess.postgres(home).pid();
             StepwellProcess.postgres(home).destroyForcibly();
             await().atMost(Duration.ofMinutes(1)).ignoreExceptions().until(
-                    () -> StepwellProcess.postgres(home).pid() != before && server.status(client, READY) == 200);
-            assertThat(server.errors()).contains("PostgreSQL has died", "PostgreSQL is back");
+                    () -> StepwellProcess.postgres(home).pid() != before && server.status(client, READY) == 200
+                            && server.errors().contains("PostgreSQL is back"));
+            assertThat(server.errors()).contains("PostgreSQL has died");
         }
     }
 
