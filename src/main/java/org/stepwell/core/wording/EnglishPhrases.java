@@ -25,10 +25,6 @@ final class EnglishPhrases implements Phrasebook {
             "January", "February", "March", "April", "May", "June", "July", "August", "September", "October",
             "November", "December");
 
-    private static String count(int n, String one, String many) {
-        return n + " " + (n == 1 ? one : many);
-    }
-
     @Override
     public String date(LocalDate day) {
         return MONTHS.get(day.getMonthValue() - 1) + " " + day.getDayOfMonth();
@@ -105,22 +101,7 @@ final class EnglishPhrases implements Phrasebook {
 
     @Override
     public String open(Condition condition, @Nullable LocalDate notBefore) {
-        Requirement required = condition.required();
-        if (condition.held() > 0) {
-            int more = required.reviews() - condition.held();
-            return count(more, "more review has", "more reviews have") + " to say the same";
-        }
-        return switch (required.measure()) {
-            case SCHOOL_DAYS_IN_TIER -> "help runs for " + Figures.plain(required.threshold()) + " school days first"
-                    + (notBefore == null ? "" : ": from " + date(notBefore) + " on");
-            case LOOKS_WITHOUT_OBJECTS -> "there is no such look without cubes yet";
-            case LOOKS_SINCE_REVIEW -> "nobody has looked since the last review";
-            case DIFFERENT_NUMBERS -> "fewer than " + Figures.plain(required.threshold())
-                    + " different numbers were asked";
-            case SESSIONS_GIVEN -> "too few of the planned sessions were given";
-            default -> measure(required.measure()) + " should be " + required(required) + ", and is "
-                    + measured(condition);
-        };
+        return EnglishMeasures.open(condition, notBefore, this);
     }
 
     @Override
@@ -144,10 +125,10 @@ final class EnglishPhrases implements Phrasebook {
         for (Suggestion.Missing one : missing) {
             parts.add(
                     switch (one.measure()) {
-                        case LOOKS, LOOKS_SINCE_REVIEW -> count(one.more(), "more look", "more looks");
-                        case DAYS -> count(one.more(), "more day", "more days");
+                        case LOOKS, LOOKS_SINCE_REVIEW -> Figures.count(one.more(), "more look", "more looks");
+                        case DAYS -> Figures.count(one.more(), "more day", "more days");
                         case KINDS -> "another kind of evidence";
-                        case SKILLS_WITH_SIGNAL -> count(one.more(), "more day", "more days") + " on one skill";
+                        case SKILLS_WITH_SIGNAL -> Figures.count(one.more(), "more day", "more days") + " on one skill";
                         default -> measure(one.measure()) + " + " + one.more();
                     });
         }
@@ -175,110 +156,42 @@ final class EnglishPhrases implements Phrasebook {
 
     @Override
     public String measure(Measure measure) {
-        return switch (measure) {
-            case DUE_SKILLS -> "Skills that are due";
-            case LOOKS -> "Looks";
-            case DAYS -> "Days with a look";
-            case KINDS -> "Kinds of evidence";
-            case SKILLS_WITH_SIGNAL -> "Skills seen on enough days";
-            case SCHOOL_DAYS_SINCE_LOOK -> "School days since the last look";
-            case BREAK_DAYS_SINCE_LOOK -> "Days of break since the last look";
-            case SCHOOL_DAYS_IN_TIER -> "School days since the last change";
-            case LOOKS_SINCE_REVIEW -> "Looks since the last review";
-            case DIFFERENT_NUMBERS -> "Different numbers asked";
-            case LOOKS_WITHOUT_OBJECTS -> "Looks without cubes at the step asked for";
-            case SESSIONS_GIVEN -> "Planned sessions that were given";
-            case SKILLS_MEETING -> "Skills whose last days reach the expected step";
-            case SKILLS_BELOW -> "Skills whose last days fall short of it";
-            case SKILLS_MEETING_BEYOND -> "Skills whose last days reach the highest step";
-            case CHECK_ALL_RIGHT -> "Skills with every unit-check item right";
-            case LOWEST_EXPECTED_STEP -> "Lowest step expected";
-            case CHANCE_SUPPORT -> "Cases in which the looks fit more help";
-            case CHANCE_ON_LEVEL -> "Cases in which the looks fit going on with the class";
-            case CHANCE_EXTENSION -> "Cases in which the looks fit deeper work";
-            case CHANCE_NOT_SUPPORT -> "Cases in which the looks fit going on without extra help";
-            case CHANCE_NOT_EXTENSION -> "Cases in which the looks fit going on without deeper work";
-        };
+        return EnglishMeasures.measure(measure);
     }
 
     @Override
     public String required(Requirement requirement) {
-        String words = switch (requirement.comparison()) {
-            case AT_LEAST -> "at least ";
-            case AT_MOST -> "at most ";
-            case MORE_THAN -> "more than ";
-        };
-        String at = requirement.reviews() > 1 ? ", at " + requirement.reviews() + " reviews in a row" : "";
-        return words + Figures.of(requirement.measure(), requirement.threshold(), " of 10") + at;
+        return EnglishMeasures.required(requirement);
     }
 
     @Override
     public String measured(Condition condition) {
-        Double value = condition.measured();
-        if (value == null) {
-            return Measure.SKILLS_MEETING == condition.required().measure() ? "not known" : "does not apply";
-        }
-        Requirement required = condition.required();
-        String times = condition.held() > 0 && required.reviews() > 1
-                ? " (at " + condition.held() + " of " + required.reviews() + " reviews)"
-                : "";
-        return Figures.of(required.measure(), value, " of 10") + times;
+        return EnglishMeasures.measured(condition);
     }
 
     @Override
     public String answer(Tier current, Details.Answer answer) {
-        return switch (answer.verdict()) {
-            case MOVE -> move(current, answer.suggested()) + " is suggested";
-            case STAY -> (current == Tier.SUPPORT ? "help goes on" : "no change")
-                    + (answer.fits() == current ? "" : " at first, but the looks fit " + gives(answer.fits()));
-            case NOT_ENOUGH -> "not enough yet";
-        };
+        return EnglishDetails.answer(current, answer, this);
     }
 
     @Override
     public String settle(Details.Settle settle, boolean already, String reached, String missed) {
-        int n = settle.looks().size();
-        int days = (int) settle.looks().stream().map(Details.Wanted::day).distinct().count();
-        List<String> skills = settle.looks().stream().map(Details.Wanted::skill).distinct().toList();
-        String looks = count(n, "more look", "more looks") + " without cubes on " + list(skills)
-                + (n > 1 ? " (" + count(days, "day", "days") + ")" : "");
-        Kind kind = settle.looks().getFirst().kind();
-        String other = kind == Kind.TABLE ? "" : " (one of them: " + kind(kind) + ")";
-        String start = already
-                ? "Settled for now. " + looks + other + " could change it in " + cases(settle.likely()) + "."
-                : looks + other + " would settle it in " + cases(settle.likely()) + ".";
-        List<Integer> steps = settle.looks().stream().map(Details.Wanted::step).distinct().toList();
-        String each = n == 1 ? "" : n == 2 ? " both times" : " each time";
-        String there = steps.size() == 1 ? "Step " + steps.getFirst() + each : "The step asked for" + each;
-        String short1 = steps.size() == 1 ? "Step " + Math.max(1, steps.getFirst() - 1) + each : "One step less" + each;
-        return reached.equals(missed)
-                ? start + " Either way: " + reached + "."
-                : start + " " + there + ": " + reached + ". " + short1 + ": " + missed + ".";
+        return EnglishDetails.settle(settle, already, reached, missed, this);
     }
 
     @Override
     public String notSettled(boolean already) {
-        return already
-                ? "Settled for now; a few more looks would hardly change it."
-                : "A few more looks are not likely to settle it; go on looking.";
+        return EnglishDetails.notSettled(already);
     }
 
     @Override
     public String weighty(CountedLook look, Tier suggested, double chanceWithout, @Nullable String changed) {
-        String start = date(look.day()) + ", " + look.skill() + ", step " + look.step()
-                + (look.look().help() == Help.NONE ? "" : " (" + help(look.look().help()) + ")") + ": without it ";
-        return changed == null
-                ? start + "the looks fit " + gives(suggested) + " in " + cases(chanceWithout) + "."
-                : start + changed + ".";
+        return EnglishDetails.weighty(look, suggested, chanceWithout, changed, this);
     }
 
     @Override
     public String ask(Details.Ask ask, @Nullable String lookFor) {
-        String start = "Next at the table: " + ask.skill() + (ask.number() == null ? "" : " with " + ask.number())
-                + (ask.hideCubes() ? ", cubes hidden." : ", no cubes.");
-        return lookFor == null
-                ? start + " Look for step " + ask.expected() + "."
-                : start + " Look for: " + lookFor + ".";
+        return EnglishDetails.ask(ask, lookFor);
     }
 
     @Override

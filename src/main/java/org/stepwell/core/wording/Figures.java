@@ -1,15 +1,17 @@
 package org.stepwell.core.wording;
 
+import org.stepwell.core.tier.Condition;
 import org.stepwell.core.tier.Measure;
 
 /** How numbers are written in sentences: shares and chances as counts of ten, counts as they are. */
 final class Figures {
+    private static final double MOST_DECIMALS = 1e6;
+
     private Figures() {}
 
     /** Up to one decimal, none when it is 0; a dot in every language. */
     static String plain(double value) {
-        double rounded = StrictMath.rint(value * 10) / 10;
-        return rounded == StrictMath.rint(rounded) ? String.valueOf((long) rounded) : String.valueOf(rounded);
+        return written(rounded(value, 10));
     }
 
     /** Of ten, as a whole number of 0 to 10. */
@@ -17,7 +19,37 @@ final class Figures {
         return (int) StrictMath.rint(share * 10);
     }
 
+    /** A number with the word for one or for many. */
+    static String count(int n, String one, String many) {
+        return n + " " + (n == 1 ? one : many);
+    }
+
+    /**
+     * What was measured, with as many decimals as it takes to stand on the same side of what was required as it does:
+     * 4.97 of 10 is not written as 5 where 5 was required and missed.
+     */
+    static String measured(Condition condition, String ofTen) {
+        double factor = condition.required().measure().share() ? 10 : 1;
+        double value = condition.measured() == null ? 0 : condition.measured() * factor;
+        double required = condition.required().threshold() * factor;
+        double scale = 10;
+        double rounded = rounded(value, scale);
+        while (Double.compare(rounded, required) != Double.compare(value, required) && scale < MOST_DECIMALS) {
+            scale *= 10;
+            rounded = rounded(value, scale);
+        }
+        return written(rounded) + (factor == 1 ? "" : ofTen);
+    }
+
+    private static double rounded(double value, double scale) {
+        return StrictMath.rint(value * scale) / scale;
+    }
+
+    private static String written(double rounded) {
+        return rounded == StrictMath.rint(rounded) ? String.valueOf((long) rounded) : String.valueOf(rounded);
+    }
+
     static String of(Measure measure, double value, String ofTen) {
-        return measure.share() ? plain(value * 10) + ofTen : plain(value);
+        return measure.share() ? written(rounded(value * 10, 1000)) + ofTen : plain(value);
     }
 }

@@ -25,10 +25,6 @@ final class SpanishPhrases implements Phrasebook {
             "enero", "febrero", "marzo", "abril", "mayo", "junio", "julio", "agosto", "septiembre", "octubre",
             "noviembre", "diciembre");
 
-    private static String count(int n, String one, String many) {
-        return n + " " + (n == 1 ? one : many);
-    }
-
     @Override
     public String date(LocalDate day) {
         return day.getDayOfMonth() + " de " + MONTHS.get(day.getMonthValue() - 1);
@@ -105,24 +101,7 @@ final class SpanishPhrases implements Phrasebook {
 
     @Override
     public String open(Condition condition, @Nullable LocalDate notBefore) {
-        Requirement required = condition.required();
-        if (condition.held() > 0) {
-            int more = required.reviews() - condition.held();
-            return more == 1
-                    ? "falta 1 revisión más que diga lo mismo"
-                    : "faltan " + more + " revisiones más que digan lo mismo";
-        }
-        return switch (required.measure()) {
-            case SCHOOL_DAYS_IN_TIER -> "la ayuda dura al menos " + Figures.plain(required.threshold())
-                    + " días de clase" + (notBefore == null ? "" : ": a partir del " + date(notBefore));
-            case LOOKS_WITHOUT_OBJECTS -> "no hay ninguna observación así sin cubos";
-            case LOOKS_SINCE_REVIEW -> "no hay observaciones desde la última revisión";
-            case DIFFERENT_NUMBERS -> "se preguntaron menos de " + Figures.plain(required.threshold())
-                    + " números distintos";
-            case SESSIONS_GIVEN -> "se dieron muy pocas de las sesiones previstas";
-            default -> measure(required.measure()) + ": se pide " + required(required) + " y hay "
-                    + measured(condition);
-        };
+        return SpanishMeasures.open(condition, notBefore, this);
     }
 
     @Override
@@ -146,10 +125,12 @@ final class SpanishPhrases implements Phrasebook {
         for (Suggestion.Missing one : missing) {
             parts.add(
                     switch (one.measure()) {
-                        case LOOKS, LOOKS_SINCE_REVIEW -> count(one.more(), "observación más", "observaciones más");
-                        case DAYS -> count(one.more(), "día más", "días más");
+                        case LOOKS, LOOKS_SINCE_REVIEW ->
+                                Figures.count(one.more(), "observación más", "observaciones más");
+                        case DAYS -> Figures.count(one.more(), "día más", "días más");
                         case KINDS -> "otro tipo de observación";
-                        case SKILLS_WITH_SIGNAL -> count(one.more(), "día más", "días más") + " en una habilidad";
+                        case SKILLS_WITH_SIGNAL ->
+                                Figures.count(one.more(), "día más", "días más") + " en una habilidad";
                         default -> measure(one.measure()) + " + " + one.more();
                     });
         }
@@ -177,113 +158,42 @@ final class SpanishPhrases implements Phrasebook {
 
     @Override
     public String measure(Measure measure) {
-        return switch (measure) {
-            case DUE_SKILLS -> "Habilidades que ya se esperan";
-            case LOOKS -> "Observaciones";
-            case DAYS -> "Días con observaciones";
-            case KINDS -> "Tipos de observación";
-            case SKILLS_WITH_SIGNAL -> "Habilidades vistas en suficientes días";
-            case SCHOOL_DAYS_SINCE_LOOK -> "Días de clase desde la última observación";
-            case BREAK_DAYS_SINCE_LOOK -> "Días sin escuela desde la última observación";
-            case SCHOOL_DAYS_IN_TIER -> "Días de clase desde el último cambio";
-            case LOOKS_SINCE_REVIEW -> "Observaciones desde la última revisión";
-            case DIFFERENT_NUMBERS -> "Números distintos preguntados";
-            case LOOKS_WITHOUT_OBJECTS -> "Observaciones sin cubos en el paso que se pide";
-            case SESSIONS_GIVEN -> "Sesiones previstas que se dieron";
-            case SKILLS_MEETING -> "Habilidades cuyos últimos días llegan al paso esperado";
-            case SKILLS_BELOW -> "Habilidades cuyos últimos días no llegan";
-            case SKILLS_MEETING_BEYOND -> "Habilidades cuyos últimos días llegan al paso más alto";
-            case CHECK_ALL_RIGHT -> "Habilidades con todas las preguntas de la prueba bien";
-            case LOWEST_EXPECTED_STEP -> "Paso esperado más bajo";
-            case CHANCE_SUPPORT -> "Casos en que lo observado concuerda con más ayuda";
-            case CHANCE_ON_LEVEL -> "Casos en que lo observado concuerda con seguir con la clase";
-            case CHANCE_EXTENSION -> "Casos en que lo observado concuerda con un trabajo más profundo";
-            case CHANCE_NOT_SUPPORT -> "Casos en que lo observado concuerda con seguir sin ayuda adicional";
-            case CHANCE_NOT_EXTENSION -> "Casos en que lo observado concuerda con seguir sin trabajo más profundo";
-        };
+        return SpanishMeasures.measure(measure);
     }
 
     @Override
     public String required(Requirement requirement) {
-        String words = switch (requirement.comparison()) {
-            case AT_LEAST -> "al menos ";
-            case AT_MOST -> "como mucho ";
-            case MORE_THAN -> "más de ";
-        };
-        String at = requirement.reviews() > 1 ? ", en " + requirement.reviews() + " revisiones seguidas" : "";
-        return words + Figures.of(requirement.measure(), requirement.threshold(), " de 10") + at;
+        return SpanishMeasures.required(requirement);
     }
 
     @Override
     public String measured(Condition condition) {
-        Double value = condition.measured();
-        if (value == null) {
-            return Measure.SKILLS_MEETING == condition.required().measure() ? "no se sabe" : "no corresponde";
-        }
-        Requirement required = condition.required();
-        String times = condition.held() > 0 && required.reviews() > 1
-                ? " (en " + condition.held() + " de " + required.reviews() + " revisiones)"
-                : "";
-        return Figures.of(required.measure(), value, " de 10") + times;
+        return SpanishMeasures.measured(condition);
     }
 
     @Override
     public String answer(Tier current, Details.Answer answer) {
-        return switch (answer.verdict()) {
-            case MOVE -> "se sugiere " + move(current, answer.suggested());
-            case STAY -> (current == Tier.SUPPORT ? "la ayuda sigue" : "sin cambio")
-                    + (answer.fits() == current ? "" : " al principio, pero concuerda con " + gives(answer.fits()));
-            case NOT_ENOUGH -> "falta información";
-        };
+        return SpanishDetails.answer(current, answer, this);
     }
 
     @Override
     public String settle(Details.Settle settle, boolean already, String reached, String missed) {
-        int n = settle.looks().size();
-        int days = (int) settle.looks().stream().map(Details.Wanted::day).distinct().count();
-        List<String> skills = settle.looks().stream().map(Details.Wanted::skill).distinct().toList();
-        String looks = count(n, "observación más", "observaciones más") + " sin cubos en " + list(skills)
-                + (n > 1 ? " (" + count(days, "día", "días") + ")" : "");
-        Kind kind = settle.looks().getFirst().kind();
-        String other = kind == Kind.TABLE ? "" : " (una de ellas: " + kind(kind) + ")";
-        String start = already
-                ? "Por ahora está claro. " + looks + other
-                        + (n == 1 ? " podría cambiarlo en " : " podrían cambiarlo en ")
-                        + cases(settle.likely()) + "."
-                : looks + other + (n == 1 ? " lo aclararía en " : " lo aclararían en ") + cases(settle.likely())
-                        + ".";
-        List<Integer> steps = settle.looks().stream().map(Details.Wanted::step).distinct().toList();
-        String each = n == 1 ? "" : n == 2 ? " las dos veces" : " cada vez";
-        String there = steps.size() == 1 ? "Paso " + steps.getFirst() + each : "El paso que se pide" + each;
-        String short1 = steps.size() == 1 ? "Paso " + Math.max(1, steps.getFirst() - 1) + each : "Un paso menos" + each;
-        return reached.equals(missed)
-                ? start + " En los dos casos: " + reached + "."
-                : start + " " + there + ": " + reached + ". " + short1 + ": " + missed + ".";
+        return SpanishDetails.settle(settle, already, reached, missed, this);
     }
 
     @Override
     public String notSettled(boolean already) {
-        return already
-                ? "Por ahora está claro; unas pocas observaciones más apenas lo cambiarían."
-                : "Unas pocas observaciones más probablemente no lo aclararán; siga observando.";
+        return SpanishDetails.notSettled(already);
     }
 
     @Override
     public String weighty(CountedLook look, Tier suggested, double chanceWithout, @Nullable String changed) {
-        String start = date(look.day()) + ", " + look.skill() + ", paso " + look.step()
-                + (look.look().help() == Help.NONE ? "" : " (" + help(look.look().help()) + ")") + ": sin esta, ";
-        return changed == null
-                ? start + "lo observado concuerda con " + gives(suggested) + " en " + cases(chanceWithout) + "."
-                : start + changed + ".";
+        return SpanishDetails.weighty(look, suggested, chanceWithout, changed, this);
     }
 
     @Override
     public String ask(Details.Ask ask, @Nullable String lookFor) {
-        String start = "Ahora en la mesa: " + ask.skill() + (ask.number() == null ? "" : " con " + ask.number())
-                + (ask.hideCubes() ? ", con los cubos escondidos." : ", sin cubos.");
-        return lookFor == null
-                ? start + " Busque el paso " + ask.expected() + "."
-                : start + " Busque: " + lookFor + ".";
+        return SpanishDetails.ask(ask, lookFor);
     }
 
     @Override
