@@ -26,26 +26,26 @@ class Shell extends Div implements RouterLayout {
 
     Shell(AuthenticationContext authentication) {
         addClassName("shell");
+        Words words = Words.of("shell");
         Span mark = new Span();
         mark.addClassName("sw-stair");
         mark.getElement().setAttribute("data-step", "5").setAttribute("aria-hidden", "true");
         Div name = new Div(mark, new Span("Stepwell"));
         name.addClassName("shell-mark");
         Nav nav = new Nav();
-        nav.getElement().setAttribute("aria-label", "Screens");
+        nav.getElement().setAttribute("aria-label", words.say("screens"));
         MenuConfiguration.getMenuEntries().forEach(entry -> nav.add(link(entry.title(), entry.menuClass())));
-        Anchor table = new Anchor("/table/", "Table");
+        Anchor table = new Anchor("/table/", words.say("table"));
         table.setRouterIgnore(true);
         nav.addComponentAtIndex(1, table);
-        Header bar = new Header(name, nav, signOut(authentication));
+        Header bar = new Header(name, nav, Parts.button(words.say("sign-out"), authentication::logout));
         bar.addClassName("shell-bar");
         main.setId("content");
         main.getElement().setAttribute("tabindex", "-1");
-        Anchor skip = new Anchor("#content", "To the content");
+        Anchor skip = new Anchor("#content", words.say("to-content"));
         skip.setRouterIgnore(true);
         skip.addClassName("skip");
-        Footer honest = new Footer(Parts.soft("Classroom observations; tried on simulated classes, not validated with "
-                + "children. The teacher decides."));
+        Footer honest = new Footer(Parts.soft(words.say("honest")));
         add(skip, bar, main, honest);
     }
 
@@ -53,10 +53,6 @@ class Shell extends Div implements RouterLayout {
         RouterLink link = new RouterLink(title, Objects.requireNonNull(view));
         link.setHighlightCondition(HighlightConditions.sameLocation());
         return link;
-    }
-
-    private static Component signOut(AuthenticationContext authentication) {
-        return Parts.button("Sign out", authentication::logout);
     }
 
     @Override

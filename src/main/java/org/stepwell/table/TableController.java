@@ -1,4 +1,4 @@
-package org.stepwell.observation;
+package org.stepwell.table;
 
 import java.time.Clock;
 import java.time.DayOfWeek;
@@ -20,6 +20,7 @@ import org.stepwell.core.pacing.PacingRow;
 import org.stepwell.core.progression.Progression;
 import org.stepwell.core.progression.Progression.Phrase;
 import org.stepwell.core.progression.Progression.Skill;
+import org.stepwell.observation.ObservationService;
 import org.stepwell.pacing.PacingService;
 import org.stepwell.pacing.UnitInHand;
 import org.stepwell.platform.security.CurrentAdult;
