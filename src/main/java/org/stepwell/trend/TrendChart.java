@@ -6,37 +6,43 @@ import java.util.Locale;
 import org.stepwell.core.trend.LeastSquares;
 import org.stepwell.core.trend.LineStyle;
 import org.stepwell.core.trend.WeeklySeries.Week;
+import org.stepwell.core.wording.Language;
+import org.stepwell.platform.ui.Words;
 
 /**
  * A series of weeks as an accessible drawing: points, a line through them that is dashed below eight weeks and missing
  * below three, and the expected step. Black on white prints the same.
  */
 public final class TrendChart {
+    private final Words texts;
+
     private static final int WIDTH = 640;
     private static final int HEIGHT = 260;
     private static final int LEFT = 44;
     private static final int BOTTOM = 34;
     private static final int TOP = 14;
 
-    private TrendChart() {
+    /** A drawing that speaks this language. */
+    public TrendChart(Language language) {
+        this.texts = Words.of("trend", language);
     }
 
     /** One sentence on what the drawing shows. */
-    public static String finding(String title, List<Week> weeks) {
+    public String finding(String title, List<Week> weeks) {
         if (weeks.isEmpty()) {
-            return title + ": not seen yet.";
+            return texts.say("unseen", title);
         }
-        String span = title + ": " + weeks.size() + (weeks.size() == 1 ? " week" : " weeks") + " with looks, from step "
-                + number(weeks.getFirst().mean()) + " to step " + number(weeks.getLast().mean()) + ".";
+        String span = texts.say("span", title, weeks.size(), number(weeks.getFirst().mean()),
+                number(weeks.getLast().mean()));
         return switch (LineStyle.of(weeks.size())) {
-            case NONE -> span + " Too few weeks for a line.";
-            case DASHED -> span + " The line is dashed: fewer than eight weeks say little.";
+            case NONE -> span + " " + texts.say("no-line");
+            case DASHED -> span + " " + texts.say("dashed");
             case SOLID -> span;
         };
     }
 
     /** The drawing as SVG markup; holds no name and no text from people. */
-    public static String svg(String title, List<Week> weeks, int expected) {
+    public String svg(String title, List<Week> weeks, int expected) {
         StringBuilder svg = new StringBuilder();
         svg.append("<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"chart\" viewBox=\"0 0 ").append(WIDTH).append(' ')
                 .append(HEIGHT).append("\" role=\"img\" aria-labelledby=\"chart-title chart-desc\">")
@@ -49,7 +55,7 @@ public final class TrendChart {
         if (expected > 0) {
             line(svg, LEFT, y(expected), WIDTH - 10, y(expected),
                     "stroke=\"currentColor\" stroke-width=\"1.5\" stroke-dasharray=\"2 5\"");
-            text(svg, WIDTH - 90, y(expected) - 6, "expected " + expected);
+            text(svg, WIDTH - 90, y(expected) - 6, texts.say("expected", expected));
         }
         if (!weeks.isEmpty()) {
             points(svg, weeks);
@@ -57,7 +63,7 @@ public final class TrendChart {
         return svg.append("</svg>").toString();
     }
 
-    private static void points(StringBuilder svg, List<Week> weeks) {
+    private void points(StringBuilder svg, List<Week> weeks) {
         double span = Math.max(1, weekOf(weeks.getLast(), weeks));
         LineStyle style = LineStyle.of(weeks.size());
         if (style != LineStyle.NONE) {
@@ -72,9 +78,9 @@ public final class TrendChart {
             svg.append("<circle cx=\"").append(f(at)).append("\" cy=\"").append(f(y(week.mean())))
                     .append("\" r=\"5\" fill=\"currentColor\"/>");
         }
-        text(svg, LEFT, HEIGHT - 8, weeks.getFirst().monday().toString());
+        text(svg, LEFT, HEIGHT - 8, texts.day(weeks.getFirst().monday()));
         if (weeks.size() > 1) {
-            text(svg, WIDTH - 96, HEIGHT - 8, weeks.getLast().monday().toString());
+            text(svg, WIDTH - 96, HEIGHT - 8, texts.day(weeks.getLast().monday()));
         }
     }
 
@@ -109,8 +115,8 @@ public final class TrendChart {
     }
 
     /** A mean step with one decimal. */
-    public static String number(double step) {
-        return String.format(Locale.ROOT, "%.1f", step);
+    public String number(double step) {
+        return String.format(texts.locale(), "%.1f", step);
     }
 
     private static String escaped(String text) {

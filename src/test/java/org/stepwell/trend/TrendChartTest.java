@@ -9,11 +9,13 @@ import java.util.stream.IntStream;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
 import org.stepwell.core.trend.WeeklySeries.Week;
+import org.stepwell.core.wording.Language;
 import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
 import org.xml.sax.InputSource;
 
 class TrendChartTest {
+    private static final TrendChart CHART = new TrendChart(Language.ENGLISH);
     private static final String DASH = "stroke-dasharray=\"7 5\"";
     private static final String LINE = "stroke-width=\"2\"";
 
@@ -24,21 +26,21 @@ class TrendChartTest {
 
     private static Element drawn(String title, int count) throws Exception {
         return DocumentBuilderFactory.newInstance().newDocumentBuilder()
-                .parse(new InputSource(new StringReader(TrendChart.svg(title, weeks(count), 3))))
+                .parse(new InputSource(new StringReader(CHART.svg(title, weeks(count), 3))))
                 .getDocumentElement();
     }
 
     @Test
     void hasNoLineBelowThreeWeeks() {
-        assertThat(TrendChart.svg("a", weeks(2), 0)).doesNotContain(LINE);
-        assertThat(TrendChart.finding("a", weeks(2))).contains("Too few weeks");
+        assertThat(CHART.svg("a", weeks(2), 0)).doesNotContain(LINE);
+        assertThat(CHART.finding("a", weeks(2))).contains("Too few weeks");
     }
 
     @Test
     void isDashedBelowEightWeeksAndSolidFromThere() {
-        assertThat(TrendChart.svg("a", weeks(3), 0)).contains(LINE, DASH);
-        assertThat(TrendChart.svg("a", weeks(7), 0)).contains(DASH);
-        assertThat(TrendChart.svg("a", weeks(8), 0)).contains(LINE).doesNotContain(DASH);
+        assertThat(CHART.svg("a", weeks(3), 0)).contains(LINE, DASH);
+        assertThat(CHART.svg("a", weeks(7), 0)).contains(DASH);
+        assertThat(CHART.svg("a", weeks(8), 0)).contains(LINE).doesNotContain(DASH);
     }
 
     @Test
@@ -57,7 +59,7 @@ class TrendChartTest {
         List<Week> gap = List.of(new Week(LocalDate.of(2026, 2, 2), 1, 1), new Week(LocalDate.of(2026, 2, 9), 2, 1),
                 new Week(LocalDate.of(2026, 2, 23), 3, 1));
         NodeList dots = DocumentBuilderFactory.newInstance().newDocumentBuilder()
-                .parse(new InputSource(new StringReader(TrendChart.svg("a", gap, 0)))).getDocumentElement()
+                .parse(new InputSource(new StringReader(CHART.svg("a", gap, 0)))).getDocumentElement()
                 .getElementsByTagName("circle");
         double[] x = IntStream.range(0, 3).mapToDouble(i -> value(dots, i, "cx")).toArray();
         double[] y = IntStream.range(0, 3).mapToDouble(i -> value(dots, i, "cy")).toArray();

@@ -8,7 +8,6 @@ import com.vaadin.flow.component.html.NativeLabel;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.dom.Element;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -17,20 +16,17 @@ import org.stepwell.core.tier.Tier;
 
 /** Small pieces that screens share. */
 public final class Parts {
-    private static final Map<Tier, String> TIER_WORDS = new LinkedHashMap<>();
-
-    static {
-        TIER_WORDS.put(Tier.SUPPORT, "Support");
-        TIER_WORDS.put(Tier.ON_LEVEL, "On level");
-        TIER_WORDS.put(Tier.EXTENSION, "Extension");
-    }
-
     private Parts() {
     }
 
-    /** The word for a tier. */
+    /** The word for a tier, in the reader's language. */
     public static String word(Tier tier) {
-        return TIER_WORDS.get(tier);
+        return Words.of("parts").say("tier." + tier.code());
+    }
+
+    /** What stands on the tab of a screen of this name. */
+    public static String pageTitle(String screen) {
+        return screen + " · Stepwell";
     }
 
     /** A step as a stair filled from the left, the number beside it. */
@@ -45,13 +41,13 @@ public final class Parts {
     public static Component tier(Tier tier) {
         Div row = new Div();
         row.addClassName("places");
-        TIER_WORDS.forEach((each, word) -> {
-            Span place = new Span(word);
+        for (Tier each : Tier.values()) {
+            Span place = new Span(word(each));
             if (each == tier) {
                 place.getElement().setAttribute("aria-current", "true");
             }
             row.add(place);
-        });
+        }
         return row;
     }
 

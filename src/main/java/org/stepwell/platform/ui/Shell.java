@@ -34,7 +34,7 @@ class Shell extends Div implements RouterLayout {
         name.addClassName("shell-mark");
         Nav nav = new Nav();
         nav.getElement().setAttribute("aria-label", words.say("screens"));
-        MenuConfiguration.getMenuEntries().forEach(entry -> nav.add(link(entry.title(), entry.menuClass())));
+        MenuConfiguration.getMenuEntries().forEach(entry -> nav.add(link(named(entry.title()), entry.menuClass())));
         Anchor table = new Anchor("/table/", words.say("table"));
         table.setRouterIgnore(true);
         nav.addComponentAtIndex(1, table);
@@ -47,6 +47,12 @@ class Shell extends Div implements RouterLayout {
         skip.addClassName("skip");
         Footer honest = new Footer(Parts.soft(words.say("honest")));
         add(skip, bar, main, honest);
+    }
+
+    /** A menu entry names its text as {@code FEATURE.text}, so that it can be said in two languages. */
+    static String named(String title) {
+        int dot = title.indexOf('.');
+        return dot < 0 ? title : Words.of(title.substring(0, dot)).say(title.substring(dot + 1));
     }
 
     private static Component link(String title, Class<? extends Component> view) {

@@ -2,6 +2,9 @@ package org.stepwell.platform.ui;
 
 import com.vaadin.flow.component.UI;
 import java.text.MessageFormat;
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.MissingResourceException;
 import java.util.ResourceBundle;
@@ -58,5 +61,24 @@ public final class Words {
      */
     public String say(String key, Object... gaps) {
         return new MessageFormat(texts.getString(key), locale()).format(gaps);
+    }
+
+    /** Month and day: July 4, 4 de julio. */
+    public String day(LocalDate day) {
+        return day.format(DateTimeFormatter.ofPattern(language == Language.SPANISH ? "d 'de' MMMM" : "MMMM d",
+                locale()));
+    }
+
+    /** Weekday, month and day, as a heading begins with them. */
+    public String weekday(LocalDate day) {
+        String words = day.format(DateTimeFormatter.ofPattern(
+                language == Language.SPANISH ? "EEEE, d 'de' MMMM" : "EEEE, MMMM d", locale()));
+        return words.substring(0, 1).toUpperCase(locale()) + words.substring(1);
+    }
+
+    /** Month, day and time of day, short: Jul 4, 9:05 AM. */
+    public String moment(OffsetDateTime at) {
+        return at.format(DateTimeFormatter.ofPattern(language == Language.SPANISH ? "d MMM, H:mm" : "MMM d, h:mm a",
+                locale()));
     }
 }

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.stepwell.platform.ui.Parts;
+import org.stepwell.platform.ui.Words;
 import org.stepwell.roster.Classroom;
 
 /** The class the screens are about. A choice holds on every screen until the adult signs out. */
@@ -36,10 +37,20 @@ public final class ClassChoice {
         }
         Map<String, String> names = new LinkedHashMap<>();
         classes.forEach(room -> names.put(room.classId().toString(), room.name()));
-        return Parts.choice("Class", names, now.classId().toString(), id -> {
+        return Parts.choice(Words.of("parts").say("class"), names, now.classId().toString(), id -> {
             VaadinSession.getCurrent().setAttribute(KEY, UUID.fromString(id));
             UI.getCurrent().refreshCurrentRoute(false);
         });
+    }
+
+    /** What an adult reads who sees no class. */
+    public static Component none() {
+        return Parts.soft(Words.of("parts").say("no-class"));
+    }
+
+    /** What stands instead of a class without children: where to begin. */
+    public static Component noChildren() {
+        return Parts.soft(Words.of("parts").say("no-children"));
     }
 
     private static @Nullable UUID chosen() {

@@ -15,8 +15,8 @@ import com.vaadin.flow.component.html.NativeTableRow;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.router.BeforeEnterEvent;
 import com.vaadin.flow.router.BeforeEnterObserver;
+import com.vaadin.flow.router.HasDynamicTitle;
 import com.vaadin.flow.router.NotFoundException;
-import com.vaadin.flow.router.PageTitle;
 import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.PermitAll;
 import java.util.LinkedHashMap;
@@ -27,10 +27,10 @@ import org.jspecify.annotations.Nullable;
 import org.stepwell.core.evidence.EffectiveLooks;
 import org.stepwell.core.trend.WeeklySeries;
 import org.stepwell.core.trend.WeeklySeries.Week;
-import org.stepwell.core.wording.Language;
 import org.stepwell.core.wording.SuggestionWording;
 import org.stepwell.observation.ObservationService;
 import org.stepwell.platform.ui.Parts;
+import org.stepwell.platform.ui.Words;
 import org.stepwell.privacy.NotVisible;
 import org.stepwell.roster.ChildRow;
 import org.stepwell.roster.RosterService;
@@ -42,12 +42,12 @@ import org.stepwell.trend.TrendChart;
 
 /** One child: the support that runs and why, a trend, every look with its history. */
 @Route("child/:child/:skill?")
-@PageTitle("Child · Stepwell")
 @PermitAll
-class ChildView extends Div implements BeforeEnterObserver {
+class ChildView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     private final RosterService roster;
     private final TierService tiers;
     private final ObservationService observations;
+    private final Words texts = Words.of("tier");
     private @Nullable UUID childId;
     private String skill = "";
 
@@ -55,6 +55,12 @@ class ChildView extends Div implements BeforeEnterObserver {
         this.roster = roster;
         this.tiers = tiers;
         this.observations = observations;
+    }
+
+    /** No name: titles stay behind in tabs and histories that others see. */
+    @Override
+    public String getPageTitle() {
+        return Parts.pageTitle(texts.say("child"));
     }
 
     @Override
@@ -81,8 +87,8 @@ class ChildView extends Div implements BeforeEnterObserver {
     }
 
     private Component tier(ClassPicture picture, OneChild one) {
-        SuggestionWording words = new SuggestionWording(Language.ENGLISH, picture.progression());
-        Div sheet = Parts.sheet(new H2("Support in this unit"), Parts.tier(one.state().tier()));
+        SuggestionWording words = new SuggestionWording(Words.language(), picture.progression());
+        Div sheet = Parts.sheet(new H2(texts.say("child.tier")), Parts.tier(one.state().tier()));
         picture.review().of(one.row().schoolKey()).ifPresent(suggestion -> {
             sheet.add(new Paragraph(words.reason(suggestion)));
             suggestion.cautions().stream().limit(2).forEach(caution -> {
@@ -100,51 +106,53 @@ class ChildView extends Div implements BeforeEnterObserver {
         one.picture().skills().values().stream().filter(e -> e.seen())
                 .forEach(e -> options.put(e.skill(), e.skill() + " "
                         + picture.progression().titles().getOrDefault(e.skill(), "")));
-        Div sheet = Parts.sheet(new H2("Over the weeks"));
+        Div sheet = Parts.sheet(new H2(texts.say("child.trend")));
         if (options.isEmpty()) {
-            sheet.add(Parts.soft("Not seen yet."));
+            sheet.add(Parts.soft(texts.say("child.unseen")));
             return sheet;
         }
         String chosen = options.containsKey(skill) ? skill : options.keySet().stream()
                 .max(java.util.Comparator.comparing(s -> one.picture().skills().get(s).lastSeen())).orElseThrow();
         Div chart = new Div();
-        sheet.add(Parts.choice("Skill", options, chosen, key -> draw(chart, picture, one, effective, key,
+        sheet.add(Parts.choice(texts.say("skill"), options, chosen, key -> draw(chart, picture, one, effective, key,
                 options.get(key))), chart);
         draw(chart, picture, one, effective, chosen, options.get(chosen));
         return sheet;
     }
 
-    private static void draw(Div chart, ClassPicture picture, OneChild one, EffectiveLooks effective, String skill,
+    private void draw(Div chart, ClassPicture picture, OneChild one, EffectiveLooks effective, String skill,
             String title) {
         chart.removeAll();
         List<Week> weeks = WeeklySeries.of(effective.days(one.row().schoolKey(), skill));
-        chart.add(new Svg(TrendChart.svg(title, weeks, picture.due().getOrDefault(skill, 0))));
-        chart.add(new Paragraph(TrendChart.finding(title, weeks)));
+        TrendChart drawing = new TrendChart(Words.language());
+        chart.add(new Svg(drawing.svg(title, weeks, picture.due().getOrDefault(skill, 0))));
+        chart.add(new Paragraph(drawing.finding(title, weeks)));
         NativeTableBody body = new NativeTableBody();
         weeks.forEach(week -> {
-            NativeTableHeaderCell monday = new NativeTableHeaderCell(week.monday().toString());
+            NativeTableHeaderCell monday = new NativeTableHeaderCell(texts.day(week.monday()));
             monday.getElement().setAttribute("scope", "row");
-            body.add(new NativeTableRow(monday, new NativeTableCell(TrendChart.number(week.mean())),
+            body.add(new NativeTableRow(monday, new NativeTableCell(drawing.number(week.mean())),
                     new NativeTableCell(Integer.toString(week.days()))));
         });
         NativeTableRow head = new NativeTableRow();
-        for (String column : List.of("Week of", "Step, mean of the days", "Days")) {
+        for (String column : List.of(texts.say("trend.week"), texts.say("trend.mean"),
+                texts.say("trend.days"))) {
             NativeTableHeaderCell cell = new NativeTableHeaderCell(column);
             cell.getElement().setAttribute("scope", "col");
             head.add(cell);
         }
-        chart.add(new NativeDetails("The same as a table", new NativeTable(new NativeTableHeader(head), body)));
+        chart.add(new NativeDetails(texts.say("trend.table"), new NativeTable(new NativeTableHeader(head), body)));
     }
 
     private Component decisions() {
-        Div sheet = Parts.sheet(new H2("Decisions"));
+        Div sheet = Parts.sheet(new H2(texts.say("decisions")));
         List<DecisionLine> all = tiers.decisions(childId);
         if (all.isEmpty()) {
-            sheet.add(Parts.soft("None yet in this unit."));
+            sheet.add(Parts.soft(texts.say("decisions.none")));
         }
-        all.reversed().forEach(line -> sheet.add(new Paragraph(line.asOf() + ": " + Parts.word(line.to())
-                + (line.from() == line.to() ? " goes on" : ", was " + Parts.word(line.from())) + ". " + line.reason()
-                + " (" + line.by() + ")")));
+        all.reversed().forEach(line -> sheet.add(new Paragraph(texts.say(line.from() == line.to() ? "decisions.kept" : "decisions.moved",
+                texts.day(line.asOf()), Parts.word(line.to()), Parts.word(line.from()), line.by())
+                + (line.reason().isEmpty() ? "" : " " + line.reason()))));
         return sheet;
     }
 }

@@ -3,31 +3,38 @@ package org.stepwell.tier.ui;
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
+import com.vaadin.flow.component.html.ListItem;
 import com.vaadin.flow.component.html.NativeButton;
+import com.vaadin.flow.component.html.NativeDetails;
 import com.vaadin.flow.component.html.NativeTable;
 import com.vaadin.flow.component.html.NativeTableBody;
 import com.vaadin.flow.component.html.NativeTableCell;
 import com.vaadin.flow.component.html.NativeTableHeader;
 import com.vaadin.flow.component.html.NativeTableHeaderCell;
 import com.vaadin.flow.component.html.NativeTableRow;
-import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.html.UnorderedList;
+import com.vaadin.flow.router.HasDynamicTitle;
 import com.vaadin.flow.router.Menu;
-import com.vaadin.flow.router.PageTitle;
 import com.vaadin.flow.router.Route;
 import com.vaadin.flow.router.RouteParam;
 import com.vaadin.flow.router.RouteParameters;
 import com.vaadin.flow.router.RouterLink;
 import jakarta.annotation.security.PermitAll;
+import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.SortedSet;
 import java.util.TreeSet;
+import java.util.function.Consumer;
 import org.stepwell.core.evidence.SkillEstimate;
 import org.stepwell.platform.ui.Parts;
+import org.stepwell.platform.ui.Words;
 import org.stepwell.roster.Classroom;
 import org.stepwell.roster.RosterService;
 import org.stepwell.roster.ui.ClassChoice;
@@ -37,19 +44,21 @@ import org.stepwell.tier.TierService;
 
 /** Children by name against skills: step, how sure, how old. Never ordered by step. */
 @Route("class-map")
-@PageTitle("Class map · Stepwell")
-@Menu(order = 2, title = "Class map")
+@Menu(order = 2, title = "tier.map")
 @PermitAll
-class ClassMapView extends Div {
+class ClassMapView extends Div implements HasDynamicTitle {
+    private final Words texts = Words.of("tier");
     private final Div map = new Div();
     private String name = "";
     private String skills = "due";
+    private String show = "everybody";
+    private String order = "name";
 
     ClassMapView(RosterService roster, TierService tiers) {
-        add(new H1("Class map"));
+        add(new H1(texts.say("map")));
         List<Classroom> classes = roster.classes();
         if (classes.isEmpty()) {
-            add(Parts.soft("No class is shared with you yet."));
+            add(ClassChoice.none());
             return;
         }
         ClassPicture picture = tiers.picture(ClassChoice.of(classes).classId());
@@ -57,33 +66,53 @@ class ClassMapView extends Div {
         if (!picture.unitTitle().isEmpty()) {
             add(Parts.soft(picture.unitTitle()));
         }
-        Map<String, String> which = new LinkedHashMap<>();
-        which.put("due", "Skills due now");
-        which.put("all", "All skills seen or paced");
-        Div filters = new Div(
-                Parts.input("Name begins with", "search", "", text -> {
-                    name = text;
-                    draw(picture);
-                }),
-                Parts.choice("Skills", which, skills, key -> {
-                    skills = key;
-                    draw(picture);
-                }));
-        filters.addClassName("row");
+        if (picture.children().isEmpty()) {
+            add(ClassChoice.noChildren());
+            return;
+        }
         map.addClassName("scroll");
         map.getElement().setAttribute("tabindex", "0").setAttribute("role", "region")
-                .setAttribute("aria-label", "Children and skills");
-        add(filters, legend(), map);
+                .setAttribute("aria-label", texts.say("map.region"));
+        add(filters(picture), legend(), map);
         draw(picture);
     }
 
-    private static Component legend() {
-        Paragraph legend = new Paragraph("A stair shows the step the looks fit best, 1 to 5, with the number beside it. "
-                + "\"Clear\" is said when at least 8 of 10 cases like this are at that step or above, else \"likely\" or "
-                + "\"open\". \"Old\" means: not seen for so long that a fresh look comes first. "
-                + "An empty cell was never seen. Press a cell to read the looks behind it.");
-        legend.addClassNames("soft", "small");
-        return legend;
+    @Override
+    public String getPageTitle() {
+        return Parts.pageTitle(texts.say("map"));
+    }
+
+    private Component filters(ClassPicture picture) {
+        Div filters = new Div(
+                Parts.input(texts.say("map.name"), "search", "", text -> {
+                    name = text;
+                    draw(picture);
+                }),
+                choice(picture, texts.say("map.skills"), "map.skills.", List.of("due", "all"), key -> skills = key),
+                choice(picture, texts.say("map.show"), "map.show.", List.of("everybody", "old", "open", "below"),
+                        key -> show = key),
+                choice(picture, texts.say("map.order"), "map.order.", List.of("name", "seen"), key -> order = key));
+        filters.addClassNames("row", "filters");
+        return filters;
+    }
+
+    private Component choice(ClassPicture picture, String label, String family, List<String> keys,
+            Consumer<String> chosen) {
+        Map<String, String> options = new LinkedHashMap<>();
+        keys.forEach(key -> options.put(key, texts.say(family + key)));
+        return Parts.choice(label, options, keys.getFirst(), key -> {
+            chosen.accept(key);
+            draw(picture);
+        });
+    }
+
+    private Component legend() {
+        UnorderedList legend = new UnorderedList();
+        for (String line : List.of("map.stair", "map.sure", "map.age", "map.cell")) {
+            legend.add(new ListItem(texts.say(line)));
+        }
+        legend.addClassNames("soft", "small", "legend");
+        return new NativeDetails(texts.say("map.legend"), legend);
     }
 
     private void draw(ClassPicture picture) {
@@ -92,72 +121,104 @@ class ClassMapView extends Div {
         if (!skills.equals("due") || columns.isEmpty()) {
             picture.children().forEach(c -> columns.addAll(c.picture().skills().keySet()));
         }
-        NativeTable table = new NativeTable();
-        table.addClassName("map");
-        table.add(header(picture, columns));
+        String start = name.strip().toLowerCase(Locale.ROOT);
+        List<OneChild> named = picture.children().stream()
+                .filter(c -> c.row().label().toLowerCase(Locale.ROOT).startsWith(start)).toList();
+        List<OneChild> shown = named.stream().filter(c -> shown(picture, c, columns)).sorted(ordered(columns)).toList();
+        if (shown.isEmpty()) {
+            map.add(Parts.soft(texts.say(named.isEmpty() ? "map.nobody-by-name" : "map.nobody")));
+            return;
+        }
         NativeTableBody body = new NativeTableBody();
-        picture.children().stream()
-                .filter(c -> c.row().label().toLowerCase(Locale.ROOT).startsWith(name.strip().toLowerCase(Locale.ROOT)))
-                .forEach(child -> body.add(line(picture, child, columns)));
-        table.add(body);
-        map.add(body.getElement().getChildCount() == 0 ? Parts.soft("Nobody's name begins like that.") : table);
+        shown.forEach(child -> body.add(line(picture, child, columns)));
+        NativeTable table = new NativeTable(header(picture, columns), body);
+        table.addClassName("map");
+        map.add(table);
+        if (shown.size() < picture.children().size()) {
+            map.add(Parts.soft(texts.say("map.count", shown.size(), picture.children().size())));
+        }
     }
 
-    private static Component header(ClassPicture picture, SortedSet<String> columns) {
-        NativeTableRow row = new NativeTableRow(headerCell("Child", "col"));
+    private boolean shown(ClassPicture picture, OneChild child, SortedSet<String> columns) {
+        return show.equals("everybody") || columns.stream().anyMatch(skill -> {
+            SkillEstimate estimate = child.picture().skills().get(skill);
+            boolean seen = estimate != null && estimate.seen();
+            return switch (show) {
+                case "old" -> !seen || estimate.stale();
+                case "open" -> seen && !Certainty.of(estimate).equals(Certainty.CLEAR);
+                default -> seen && picture.due().containsKey(skill) && estimate.step() < picture.due().get(skill);
+            };
+        });
+    }
+
+    private Comparator<OneChild> ordered(SortedSet<String> columns) {
+        Comparator<OneChild> byName = Comparator.comparing(c -> c.row().label());
+        return order.equals("name") ? byName : Comparator.<OneChild, LocalDate>comparing(c -> columns.stream()
+                .map(skill -> c.picture().skills().get(skill)).filter(e -> e != null && e.seen())
+                .map(SkillEstimate::lastSeen).max(Comparator.naturalOrder()).orElse(LocalDate.MIN))
+                .thenComparing(byName);
+    }
+
+    private Component header(ClassPicture picture, SortedSet<String> columns) {
+        NativeTableRow row = new NativeTableRow(headerCell(new Span(texts.say("map.child"))));
         for (String skill : columns) {
-            String title = picture.progression().titles().getOrDefault(skill, "");
+            NativeTableHeaderCell cell = headerCell(new Span(skill),
+                    new Span(picture.progression().titles().getOrDefault(skill, "")));
             Integer expected = picture.due().get(skill);
-            row.add(headerCell(skill + " " + title + (expected == null ? "" : " (expected " + expected + ")"), "col"));
+            if (expected != null) {
+                cell.add(new Span(texts.say("map.expected", expected)));
+            }
+            row.add(cell);
         }
         return new NativeTableHeader(row);
     }
 
-    private static NativeTableHeaderCell headerCell(String text, String scope) {
-        NativeTableHeaderCell cell = new NativeTableHeaderCell(text);
-        cell.getElement().setAttribute("scope", scope);
+    private static NativeTableHeaderCell headerCell(Component... lines) {
+        NativeTableHeaderCell cell = new NativeTableHeaderCell(lines);
+        cell.getElement().setAttribute("scope", "col");
         return cell;
     }
 
     private NativeTableRow line(ClassPicture picture, OneChild child, SortedSet<String> columns) {
         NativeTableHeaderCell name = new NativeTableHeaderCell();
         name.getElement().setAttribute("scope", "row");
-        name.add(new RouterLink(child.row().label(), ChildView.class,
-                new RouteParameters(new RouteParam("child", child.row().childId().toString()))));
+        name.add(new RouterLink(child.row().label(), ChildView.class, parameters(child)));
         NativeTableRow row = new NativeTableRow(name);
         for (String skill : columns) {
             SkillEstimate estimate = child.picture().skills().get(skill);
-            row.add(new NativeTableCell(estimate == null || !estimate.seen() ? unseen()
+            row.add(new NativeTableCell(estimate == null || !estimate.seen() ? unseen(child, skill)
                     : cell(picture, child, estimate)));
         }
         return row;
     }
 
-    private static Component unseen() {
-        Span none = new Span("not seen");
+    private static RouteParameters parameters(OneChild child, RouteParam... more) {
+        List<RouteParam> all = new ArrayList<>(List.of(more));
+        all.add(new RouteParam("child", child.row().childId().toString()));
+        return new RouteParameters(all.toArray(RouteParam[]::new));
+    }
+
+    private Component unseen(OneChild child, String skill) {
+        Span shown = new Span(texts.say("map.unseen"));
+        shown.getElement().setAttribute("aria-hidden", "true");
+        Span read = new Span(texts.say("map.cell.unseen", child.row().label(), skill));
+        read.addClassName("sw-unseen");
+        Span none = new Span(shown, read);
         none.addClassName("none");
         return none;
     }
 
     private Component cell(ClassPicture picture, OneChild child, SkillEstimate estimate) {
         long days = ChronoUnit.DAYS.between(estimate.lastSeen(), picture.day());
-        String age = (estimate.stale() ? "old, " : "") + (days == 0 ? "today" : days + " d");
+        String sure = texts.say("map.sure." + Certainty.of(estimate).word());
+        Span age = new Span(sure + " · " + texts.say(estimate.stale() ? "map.age.old" : "map.age.fresh", days));
         NativeButton button = new NativeButton();
-        button.add(Parts.stair(estimate.step()), new Span(sure(estimate)), new Span(age));
-        button.getElement().setAttribute("aria-label", child.row().label() + ", " + estimate.skill() + ": step "
-                + estimate.step() + ", " + sure(estimate) + ", last seen " + age + ", " + estimate.looks() + " looks");
+        button.add(Parts.stair(estimate.step()), age);
+        button.getElement().setAttribute("aria-label", texts.say(
+                estimate.stale() ? "map.cell.words.old" : "map.cell.words", child.row().label(), estimate.skill(),
+                estimate.step(), sure, days, estimate.looks()));
         button.addClickListener(event -> getUI().ifPresent(ui -> ui.navigate(ChildView.class,
-                new RouteParameters(new RouteParam("child", child.row().childId().toString()),
-                        new RouteParam("skill", estimate.skill())))));
+                parameters(child, new RouteParam("skill", estimate.skill())))));
         return button;
-    }
-
-    private static String sure(SkillEstimate estimate) {
-        double chance = estimate.atLeast(estimate.step());
-        boolean above = estimate.step() < 5 && estimate.atLeast(estimate.step() + 1) > 0.35;
-        if (chance >= 0.8 && !above) {
-            return "clear";
-        }
-        return chance >= 0.65 ? "likely" : "open";
     }
 }

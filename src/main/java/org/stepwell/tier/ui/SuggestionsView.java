@@ -7,8 +7,8 @@ import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.H3;
 import com.vaadin.flow.component.html.NativeDetails;
 import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.router.HasDynamicTitle;
 import com.vaadin.flow.router.Menu;
-import com.vaadin.flow.router.PageTitle;
 import com.vaadin.flow.router.Route;
 import com.vaadin.flow.router.RouteParam;
 import com.vaadin.flow.router.RouteParameters;
@@ -23,9 +23,9 @@ import org.stepwell.core.tier.Details;
 import org.stepwell.core.tier.Suggestion;
 import org.stepwell.core.tier.Tier;
 import org.stepwell.core.tier.Verdict;
-import org.stepwell.core.wording.Language;
 import org.stepwell.core.wording.SuggestionWording;
 import org.stepwell.platform.ui.Parts;
+import org.stepwell.platform.ui.Words;
 import org.stepwell.privacy.NotVisible;
 import org.stepwell.roster.Classroom;
 import org.stepwell.roster.RosterService;
@@ -36,12 +36,12 @@ import org.stepwell.tier.TierService;
 
 /** What the rules suggest, with reasons anyone can check; the teacher decides. */
 @Route("suggestions")
-@PageTitle("Suggestions · Stepwell")
-@Menu(order = 3, title = "Suggestions")
+@Menu(order = 3, title = "tier.suggestions")
 @PermitAll
-class SuggestionsView extends Div {
+class SuggestionsView extends Div implements HasDynamicTitle {
     private final RosterService roster;
     private final TierService tiers;
+    private final Words texts = Words.of("tier");
 
     SuggestionsView(RosterService roster, TierService tiers) {
         this.roster = roster;
@@ -49,14 +49,17 @@ class SuggestionsView extends Div {
         draw();
     }
 
+    @Override
+    public String getPageTitle() {
+        return Parts.pageTitle(texts.say("suggestions"));
+    }
+
     private void draw() {
         removeAll();
-        add(new H1("Suggestions"));
-        add(Parts.soft("From a limited number of looks; you decide. Tried on simulated classes, not validated with "
-                + "children. A tier is the support that runs now in this unit, never a label."));
+        add(new H1(texts.say("suggestions")), Parts.soft(texts.say("suggestions.from")));
         List<Classroom> classes = roster.classes();
         if (classes.isEmpty()) {
-            add(Parts.soft("No class is shared with you yet."));
+            add(ClassChoice.none());
             return;
         }
         Classroom room = ClassChoice.of(classes);
@@ -64,11 +67,11 @@ class SuggestionsView extends Div {
             add(ClassChoice.line(classes));
         }
         ClassPicture picture = tiers.picture(room.classId());
-        SuggestionWording words = new SuggestionWording(Language.ENGLISH, picture.progression());
+        SuggestionWording words = new SuggestionWording(Words.language(), picture.progression());
         picture.review().dips().forEach(dip -> add(Parts.sheet(new Paragraph(words.dip(dip)))));
-        section("Moves suggested", Verdict.MOVE, room, picture, words, true);
-        section("Not enough seen yet", Verdict.NOT_ENOUGH, room, picture, words, true);
-        section("Going on as now", Verdict.STAY, room, picture, words, false);
+        section(texts.say("suggestions.moves"), Verdict.MOVE, room, picture, words, true);
+        section(texts.say("suggestions.not-enough"), Verdict.NOT_ENOUGH, room, picture, words, true);
+        section(texts.say("suggestions.stay"), Verdict.STAY, room, picture, words, false);
     }
 
     private void section(String title, Verdict verdict, Classroom room, ClassPicture picture, SuggestionWording words,
@@ -80,7 +83,7 @@ class SuggestionsView extends Div {
         cards.addClassName("cards");
         children.forEach(child -> cards.add(card(room, picture, child, words)));
         if (children.isEmpty()) {
-            cards.add(Parts.soft("Nobody today."));
+            cards.add(Parts.soft(texts.say("suggestions.nobody")));
         }
         String heading = title + " (" + children.size() + ")";
         if (open) {
@@ -110,8 +113,8 @@ class SuggestionsView extends Div {
             card.add(new Paragraph(words.missing(one)));
         }
         one.cautions().stream().limit(2).forEach(c -> card.add(caution(words, c)));
-        card.add(Parts.soft(one.looks() + " looks on " + one.days() + " days"
-                + (one.lastSeen() == null ? "" : ", the newest on " + words.date(one.lastSeen()))));
+        card.add(Parts.soft(one.lastSeen() == null ? texts.say("suggestions.unseen")
+                : texts.say("suggestions.looks", one.looks(), one.days(), words.date(one.lastSeen()))));
         card.add(why(room, child, one, words), decide(room, child, one));
         return card;
     }
@@ -130,7 +133,7 @@ class SuggestionsView extends Div {
 
     private Component why(Classroom room, OneChild child, Suggestion one, SuggestionWording words) {
         Div inside = new Div();
-        NativeDetails why = new NativeDetails("Why, and what would settle it", inside);
+        NativeDetails why = new NativeDetails(texts.say("why"), inside);
         why.addToggleListener(event -> {
             if (event.isOpened() && inside.getChildren().findAny().isEmpty()) {
                 fill(inside, tiers.details(room.classId(), child.row().childId()), one, words);
@@ -139,20 +142,20 @@ class SuggestionsView extends Div {
         return why;
     }
 
-    private static void fill(Div inside, Details details, Suggestion one, SuggestionWording words) {
-        inside.add(new H3("Measured against required"));
-        words.conditions(one).forEach(c -> inside.add(new Paragraph((c.met() ? "Met: " : "Open: ") + c.name() + ": "
-                + c.measured() + "; required: " + c.required())));
-        inside.add(new H3("How the looks fit"));
+    private void fill(Div inside, Details details, Suggestion one, SuggestionWording words) {
+        inside.add(new H3(texts.say("why.measured")));
+        words.conditions(one).forEach(c -> inside.add(new Paragraph(texts.say(c.met() ? "why.met" : "why.open",
+                c.name(), c.measured(), c.required()))));
+        inside.add(new H3(texts.say("why.fit")));
         Parts.paragraphs(inside, words.chances(one));
-        inside.add(new H3("Looks that mattered most"));
+        inside.add(new H3(texts.say("why.weighty")));
         Parts.paragraphs(inside, words.weighty(one, details));
-        inside.add(new H3("What would settle it"), new Paragraph(words.settle(one, details)));
-        inside.add(new H3("Ask next at the table"), new Paragraph(words.ask(details)));
-        inside.add(new H3("Cautions"));
+        inside.add(new H3(texts.say("why.settle")), new Paragraph(words.settle(one, details)));
+        inside.add(new H3(texts.say("why.ask")), new Paragraph(words.ask(details)));
+        inside.add(new H3(texts.say("why.cautions")));
         one.cautions().forEach(c -> inside.add(caution(words, c)));
-        inside.add(Parts.soft("Rules " + one.versions().rules() + " " + one.versions().rulesVersion() + ", parameters "
-                + one.versions().parametersVersion()));
+        inside.add(Parts.soft(texts.say("why.versions", one.versions().rules(), one.versions().rulesVersion(),
+                one.versions().parametersVersion())));
     }
 
     private Component decide(Classroom room, OneChild child, Suggestion one) {
@@ -160,21 +163,30 @@ class SuggestionsView extends Div {
         Div row = new Div();
         row.addClassName("row");
         if (one.verdict() == Verdict.MOVE) {
-            row.add(Parts.button("Accept: " + Parts.word(one.suggested()),
+            row.add(Parts.button(texts.say("accept", Parts.word(one.suggested())),
                     () -> act(message, room, child, one.suggested(), "")));
         }
-        row.add(Parts.button("Keep " + Parts.word(one.current()), () -> act(message, room, child, one.current(), "")));
+        row.add(Parts.button(texts.say("keep", Parts.word(one.current())),
+                () -> act(message, room, child, one.current(), "")));
         Tier[] other = {one.current() == Tier.ON_LEVEL ? Tier.SUPPORT : Tier.ON_LEVEL};
         String[] reason = {""};
         Map<String, String> choices = new LinkedHashMap<>();
         for (Tier tier : Tier.values()) {
             choices.put(tier.code(), Parts.word(tier));
         }
-        Div fields = new Div(Parts.choice("Tier", choices, other[0].code(), key -> other[0] = Tier.of(key)),
-                Parts.input("Reason", "text", "", text -> reason[0] = text),
-                Parts.button("Decide", () -> act(message, room, child, other[0], reason[0])));
+        Div fields = new Div(Parts.choice(texts.say("other.tier"), choices, other[0].code(),
+                        key -> other[0] = Tier.of(key)),
+                Parts.input(texts.say("other.reason"), "text", "", text -> reason[0] = text),
+                Parts.button(texts.say("other.decide"), () -> {
+                    boolean suggested = one.verdict() == Verdict.MOVE && other[0] == one.suggested();
+                    if (reason[0].isBlank() && !suggested && other[0] != one.current()) {
+                        Parts.say(message, texts.say("other.why"));
+                    } else {
+                        act(message, room, child, other[0], reason[0]);
+                    }
+                }));
         fields.addClassName("row");
-        return new Div(row, new NativeDetails("Another tier, with a reason", fields), message);
+        return new Div(row, new NativeDetails(texts.say("other"), fields), message);
     }
 
     private void act(Div message, Classroom room, OneChild child, Tier tier, String reason) {
@@ -184,7 +196,7 @@ class SuggestionsView extends Div {
         } catch (IllegalArgumentException wrong) {
             Parts.say(message, String.valueOf(wrong.getMessage()));
         } catch (NotVisible closed) {
-            Parts.say(message, "Only an adult of the class decides.");
+            Parts.say(message, texts.say("only-adults"));
         }
     }
 }
