@@ -20,6 +20,7 @@ public final class LookMaker {
     private Help help = Help.NONE;
     private Kind kind = Kind.TABLE;
     private String observer = "teacher";
+    private @Nullable String task;
     private Set<String> tags = Set.of();
     private @Nullable UUID replaces;
     private boolean withdrawn;
@@ -64,6 +65,11 @@ public final class LookMaker {
         return this;
     }
 
+    public LookMaker task(String value) {
+        task = value;
+        return this;
+    }
+
     public LookMaker tags(String... value) {
         tags = new TreeSet<>(Set.of(value));
         return this;
@@ -82,6 +88,6 @@ public final class LookMaker {
 
     public Look make() {
         return new Look(
-                id, at, child, skill, null, step, help, kind, observer, tags, null, replaces, withdrawn, null);
+                id, at, child, skill, task, step, help, kind, observer, tags, null, replaces, withdrawn, null);
     }
 }
