@@ -1,6 +1,8 @@
 package org.stepwell.cli;
 
+import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.DateTimeException;
 import java.time.LocalDate;
@@ -35,6 +37,8 @@ public final class Cli implements Runnable {
     /** The command line, for running it in a test without ending the program. */
     public static CommandLine line() {
         return new CommandLine(new Cli())
+                // Results are files that happen to be printed: UTF-8 whatever the terminal's own charset.
+                .setOut(new PrintWriter(new OutputStreamWriter(System.out, StandardCharsets.UTF_8), true))
                 .registerConverter(LocalDate.class, Cli::date)
                 .setParameterExceptionHandler((wrong, arguments) -> {
                     PrintWriter err = wrong.getCommandLine().getErr();

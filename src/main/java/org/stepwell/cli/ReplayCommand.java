@@ -1,7 +1,6 @@
 package org.stepwell.cli;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -21,11 +20,13 @@ import org.stepwell.core.progression.Progression;
 import org.stepwell.core.tier.ClassSetting;
 import org.stepwell.core.tier.Replay;
 import org.stepwell.core.tier.RuleFile;
+import org.stepwell.core.tier.WhatIf.Decided;
 import org.stepwell.observation.ObservationCsv;
 import org.stepwell.pacing.CalendarCsv;
 import org.stepwell.pacing.PacingCsv;
 import org.stepwell.progression.ProgressionCsv;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -57,6 +58,8 @@ final class ReplayCommand implements Callable<Integer> {
     @Option(names = "--rules", paramLabel = "NAME|FILE", defaultValue = RuleFile.DEFAULT,
             description = "conventional, weighed or a file (${DEFAULT-VALUE})")
     private String rules;
+    @Mixin
+    private WhatIfOptions whatIf = new WhatIfOptions();
     @Option(names = "--skip-bad-rows", description = "take the good rows of a file with bad ones")
     private boolean skipBadRows;
     @Option(names = "--out", required = true, paramLabel = "DIR", description = "folder for the results")
@@ -69,13 +72,22 @@ final class ReplayCommand implements Callable<Integer> {
         List<Look> looks = files.read(observations, ObservationCsv::read);
         List<PacingRow> rows = files.read(pacing, PacingCsv::read);
         List<Break> breaks = calendar == null ? List.of() : files.read(calendar, CalendarCsv::read);
+        List<Decided> decided = whatIf.decided(files);
         files.refuseIfBad();
+        RuleFile asked = RulesOption.rules(spec, "--rules", rules);
+        RuleFile tried = whatIf.tried(spec, asked);
         ClassSetting setting = new ClassSetting(shippedProgression(), new Pacing(rows), new SchoolCalendar(breaks),
                 calendar != null);
         ReplayFiles results = new ReplayFiles(setting.progression());
-        new Replay(setting, looks, ruleFile(), Parameters.shipped()).run(days, results::add);
+        new Replay(setting, looks, asked, Parameters.shipped()).run(days, results::add);
         write("suggestions.csv", results.suggestions());
         write("estimates.csv", results.estimates());
+        if (whatIf.asked()) {
+            WhatIfOptions.Found found = WhatIfOptions.compare(setting, looks, decided, days, asked, tried);
+            write("what_if.csv", found.csv());
+            spec.commandLine().getOut().print(found.summary());
+            spec.commandLine().getOut().flush();
+        }
         return 0;
     }
 
@@ -100,22 +112,6 @@ final class ReplayCommand implements Callable<Integer> {
             }
         }
         return new TreeSet<>(days);
-    }
-
-    private RuleFile ruleFile() {
-        if (RuleFile.SHIPPED.contains(rules)) {
-            return RuleFile.shipped(rules);
-        }
-        Path file = Path.of(rules);
-        if (!Files.exists(file)) {
-            throw new ParameterException(spec.commandLine(),
-                    "--rules " + rules + " is neither a file nor one of " + String.join(", ", RuleFile.SHIPPED));
-        }
-        try {
-            return RuleFile.read(new String(InputFiles.bytes(file), StandardCharsets.UTF_8), rules);
-        } catch (IllegalArgumentException wrong) {
-            throw new BadFiles(wrong.getMessage());
-        }
     }
 
     /** The progression that ships: its prerequisites and flags hold for the skill codes it knows. */

@@ -29,13 +29,24 @@ public final class Replay {
 
     private final ClassSetting setting;
     private final Collection<Look> looks;
+    private final Map<String, LocalDate> joined;
     private final RuleFile rules;
     private final Parameters parameters;
 
     /** @param looks every look of the class there is, in any order; later ones than a review are not known to it */
     public Replay(ClassSetting setting, Collection<Look> looks, RuleFile rules, Parameters parameters) {
+        this(setting, looks, Map.of(), rules, parameters);
+    }
+
+    /**
+     * @param looks every look of the class there is, in any order; later ones than a review are not known to it
+     * @param joined the day on which each child came who was not there from the start of the unit
+     */
+    public Replay(ClassSetting setting, Collection<Look> looks, Map<String, LocalDate> joined, RuleFile rules,
+            Parameters parameters) {
         this.setting = setting;
         this.looks = looks;
+        this.joined = Map.copyOf(joined);
         this.rules = rules;
         this.parameters = parameters;
     }
@@ -53,7 +64,7 @@ public final class Replay {
         for (LocalDate day : new TreeSet<>(days)) {
             for (String child : reviewer.children(day)) {
                 states.computeIfAbsent(child, c -> new ChildState(
-                        c, Tier.ON_LEVEL, null, List.copyOf(past), null, null, List.of()));
+                        c, Tier.ON_LEVEL, null, List.copyOf(past), joined.get(c), null, List.of()));
             }
             ClassReview review = reviewer.review(states.values(), day);
             SortedMap<String, ChildPicture> pictures = new TreeMap<>();

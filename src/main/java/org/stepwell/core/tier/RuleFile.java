@@ -87,12 +87,21 @@ public record RuleFile(
     /**
      * The same rules with another threshold, under a version that says so.
      *
-     * @param place {@code enough}, or the id of a rule
-     * @throws IllegalArgumentException when the place does not ask for the measure
+     * @param place {@code enough}, {@code newcomer}, or the id of a rule
+     * @throws IllegalArgumentException when the place does not ask for the measure, or the threshold makes no sense
      */
     public RuleFile with(String place, Measure measure, double threshold) {
+        if (!(threshold >= 0 && threshold <= measure.most())) {
+            throw new IllegalArgumentException(
+                    measure.code() + " " + threshold + " is not in 0 to " + (long) measure.most());
+        }
+        if (place.equals("enough") && measure == Measure.DUE_SKILLS && threshold < TierChances.FEWEST_DUE_SKILLS) {
+            throw new IllegalArgumentException("there are no tiers before two skills are due");
+        }
         boolean[] found = {false};
         List<Requirement> newEnough = place.equals("enough") ? changed(enough, measure, threshold, found) : enough;
+        List<Requirement> newNewcomers =
+                place.equals("newcomer") ? changed(newcomers, measure, threshold, found) : newcomers;
         List<Rule> newRules = new ArrayList<>();
         for (Rule rule : rules) {
             boolean here = rule.id().equals(place);
@@ -104,7 +113,7 @@ public record RuleFile(
                     "rules " + name + " have no \"" + measure.code() + "\" under \"" + place + "\"");
         }
         String changedVersion = version + "+" + place + "." + measure.code() + "=" + threshold;
-        return new RuleFile(name, changedVersion, settings, newEnough, newcomers, newRules);
+        return new RuleFile(name, changedVersion, settings, newEnough, newNewcomers, newRules);
     }
 
     private static List<Requirement> changed(

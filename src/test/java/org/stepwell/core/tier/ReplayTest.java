@@ -8,6 +8,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -151,9 +152,9 @@ class ReplayTest {
                 .map(day -> new WhatIf.Decided(day, "C1", Tier.ON_LEVEL))
                 .toList();
         WhatIf usual = WhatIf.tried(
-                setting, looks, decided, List.of(), RuleFile.shipped(RuleFile.WEIGHED), Parameters.shipped());
+                setting, looks, decided, FRIDAYS, Map.of(), RuleFile.shipped(RuleFile.WEIGHED), Parameters.shipped());
         RuleFile strict = RuleFile.shipped(RuleFile.WEIGHED).with("more_help", Measure.CHANCE_SUPPORT, 1);
-        WhatIf never = WhatIf.tried(setting, looks, decided, List.of(), strict, Parameters.shipped());
+        WhatIf never = WhatIf.tried(setting, looks, decided, FRIDAYS, Map.of(), strict, Parameters.shipped());
         List<WhatIf.Line> moves = usual.moves().stream()
                 .filter(l -> l.child().equals("C1"))
                 .toList();
