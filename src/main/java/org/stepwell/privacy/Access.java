@@ -1,5 +1,6 @@
 package org.stepwell.privacy;
 
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Set;
 import java.util.UUID;
@@ -29,12 +30,12 @@ public class Access {
 
     /** Children seen, of whatever class. */
     public Set<UUID> children() {
-        return store.children(current.get().adultId(), current.today());
+        return store.children(current.get().adultId(), current.today(), true);
     }
 
-    /** Children the adult could see on an earlier day. */
+    /** Children the adult could see on a day, at least for a part of it. */
     public Set<UUID> childrenOn(LocalDate day) {
-        return store.children(current.get().adultId(), day);
+        return store.children(current.get().adultId(), day, false);
     }
 
     /**
@@ -62,5 +63,10 @@ public class Access {
     /** Shares a child with an adult from one day to another, for a reason. */
     public void grant(int districtId, UUID adultId, UUID childId, String reason, LocalDate from, LocalDate to) {
         store.grant(districtId, adultId, childId, reason, from, to);
+    }
+
+    /** Ends what is shared with an adult of the children who are or were in a class, from a moment on. */
+    public void endGrants(UUID adultId, UUID classId, Instant at) {
+        store.endGrants(adultId, classId, at);
     }
 }

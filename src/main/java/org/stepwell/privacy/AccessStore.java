@@ -1,5 +1,7 @@
 package org.stepwell.privacy;
 
+import java.sql.Timestamp;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Set;
 import java.util.UUID;
@@ -13,6 +15,7 @@ class AccessStore {
             select ca.class_id from class_adult ca
             where ca.adult_id = :adult and ca.role <> 'specialist'
               and ca.starts_on <= :day and (ca.ends_on is null or ca.ends_on >= :day)
+              and (ca.ended_at is null or not :still)
             union
             select c.class_id from classroom c join adult a using (district_id, school_id)
             where a.adult_id = :adult and a.lead""";
@@ -24,15 +27,24 @@ class AccessStore {
     }
 
     Set<UUID> classes(UUID adultId, LocalDate day) {
-        return jdbc.sql(CLASSES).param("adult", adultId).param("day", day).query(UUID.class).set();
+        return jdbc.sql(CLASSES).param("adult", adultId).param("day", day).param("still", true).query(UUID.class)
+                .set();
     }
 
-    Set<UUID> children(UUID adultId, LocalDate day) {
+    /** @param still leave out what was ended by somebody, even on that very day */
+    Set<UUID> children(UUID adultId, LocalDate day, boolean still) {
         return jdbc.sql("select e.child_id from enrolment e where e.class_id in (" + CLASSES + ")"
                 + " and (e.ends_on is null or e.ends_on >= :day)"
                 + " union select g.child_id from caseload_grant g where g.adult_id = :adult"
-                + " and g.starts_on <= :day and g.ends_on >= :day")
-                .param("adult", adultId).param("day", day).query(UUID.class).set();
+                + " and g.starts_on <= :day and g.ends_on >= :day and (g.ended_at is null or not :still)")
+                .param("adult", adultId).param("day", day).param("still", still).query(UUID.class).set();
+    }
+
+    void endGrants(UUID adultId, UUID classId, Instant at) {
+        jdbc.sql("""
+                update caseload_grant set ended_at = :at where adult_id = :adult and ended_at is null
+                  and child_id in (select child_id from enrolment where class_id = :class)""")
+                .param("at", Timestamp.from(at)).param("adult", adultId).param("class", classId).update();
     }
 
     void grant(int districtId, UUID adultId, UUID childId, String reason, LocalDate from, LocalDate to) {

@@ -1,7 +1,6 @@
 package org.stepwell.roster;
 
 import java.time.Clock;
-import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -22,7 +21,7 @@ import org.stepwell.platform.security.DistrictScope;
  */
 public final class Invitations {
     /** The sample's district; districts of real schools come after it. */
-    private static final int SAMPLE_DISTRICT = 1;
+    static final int SAMPLE_DISTRICT = 1;
     private static final int LONGEST_NAME = 200;
 
     private final RosterStore store;
@@ -153,8 +152,8 @@ public final class Invitations {
 
     private static String zone(String text) {
         try {
-            return ZoneId.of(text).getId();
-        } catch (DateTimeException unknown) {
+            return EntryFault.zone("zone", text);
+        } catch (EntryFault.Found unknown) {
             throw new IllegalArgumentException("\"" + text + "\" is no time zone like America/Chicago.");
         }
     }

@@ -128,6 +128,11 @@ public class RosterService {
         return rows.size();
     }
 
+    /** Whether the signed-in adult belongs to the invented sample and not to a real school. */
+    public boolean inSample() {
+        return store.sample();
+    }
+
     /** The class as a roster file has it. */
     public List<RosterRow> export(UUID classId) {
         access.requireClass(classId);

@@ -56,9 +56,16 @@ class RosterStore {
     void addClassAdult(int districtId, UUID classId, UUID adultId, String role, LocalDate from) {
         jdbc.sql("""
                 insert into class_adult (district_id, class_id, adult_id, role, starts_on)
-                values (:d, :class, :adult, :role, :from)""")
+                values (:d, :class, :adult, :role, :from)
+                on conflict (district_id, class_id, adult_id, starts_on)
+                    do update set role = excluded.role, ends_on = null, ended_at = null""")
                 .param("d", districtId).param("class", classId).param("adult", adultId).param("role", role)
                 .param("from", from).update();
+    }
+
+    /** Whether the transaction works for the sample. */
+    boolean sample() {
+        return jdbc.sql("select exists (select 1 from district where sample)").query(Boolean.class).single();
     }
 
     /** @param zone its time zone */

@@ -13,26 +13,28 @@ import org.stepwell.platform.StartNotice;
 import org.stepwell.platform.security.AccountService;
 import org.stepwell.platform.security.DistrictScope;
 
-/** Loads the sample into an empty store, sets the sample passwords at each start, and prints the sign-ins. */
+/** Loads the sample into an empty store it was not taken out of, sets the sample passwords at each start, and prints the sign-ins. */
 @Component
 class SampleStart implements ApplicationRunner, StartNotice {
     private static final List<String> SIGN_INS =
             List.of("teacher@sample", "coteacher@sample", "specialist@sample", "lead@sample");
 
     private final SampleLoader loader;
+    private final SampleRemoval removal;
     private final AccountService accounts;
     private final Settings settings;
     private final List<String> lines = new ArrayList<>();
 
-    SampleStart(SampleLoader loader, AccountService accounts, Environment environment) {
+    SampleStart(SampleLoader loader, SampleRemoval removal, AccountService accounts, Environment environment) {
         this.loader = loader;
+        this.removal = removal;
         this.accounts = accounts;
         this.settings = Settings.from(environment::getProperty);
     }
 
     @Override
     public void run(ApplicationArguments arguments) {
-        if (settings.sample() && !accounts.anybody()) {
+        if (settings.sample() && !accounts.anybody() && !removal.removedBefore()) {
             loader.load();
         }
         Map<String, UUID> adults = accounts.known(SampleLoader.DISTRICT, SIGN_INS);

@@ -45,3 +45,8 @@ showBy(document.getElementById('show'), password);
 if (new URLSearchParams(location.search).has('error')) {
   say(WORDS.wrong);
 }
+fetch('/login/set-up').then((response) => response.json()).then((state) => {
+  if (state.open) {
+    location.replace('/set-up');
+  }
+}).catch(() => { /* said when the form is sent */ });

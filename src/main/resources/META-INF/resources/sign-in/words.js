@@ -1,4 +1,4 @@
-/** What the two pages before the screens share: two languages, the page's token, one place for messages. */
+/** What the pages before the screens share: two languages, the page's token, one place for messages. */
 const stored = () => { try { return localStorage.getItem('stepwell-language'); } catch { return null; } };
 let spanish = (stored() ?? navigator.language).startsWith('es');
 const translated = [...document.querySelectorAll('[data-es]')].map((e) => ({ e, en: e.textContent, es: e.dataset.es }));
@@ -20,8 +20,10 @@ export function token() {
   return match ? decodeURIComponent(match[1]) : '';
 }
 
-export const send = (path, form) => fetch(path, { method: 'POST', body: new URLSearchParams(new FormData(form)),
+export const sendFields = (path, fields) => fetch(path, { method: 'POST', body: new URLSearchParams(fields),
   headers: { 'X-XSRF-TOKEN': token() }, credentials: 'same-origin' });
+
+export const send = (path, form) => sendFields(path, new FormData(form));
 
 /** Lets a box show what is typed in the given fields. */
 export function showBy(box, ...fields) {

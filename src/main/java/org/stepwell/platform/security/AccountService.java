@@ -20,10 +20,6 @@ import org.springframework.transaction.support.TransactionTemplate;
 /** Checks and sets passwords. */
 @Service
 public class AccountService {
-    /** Fewest characters of a password. */
-    public static final int SHORTEST = 12;
-    /** Most characters of a password. */
-    public static final int LONGEST = 128;
     private static final Duration ONE_TIME_HOLDS = Duration.ofDays(7);
     private static final String LETTERS = "abcdefghjkmnpqrstuvwxyz23456789";
 
@@ -52,52 +48,72 @@ public class AccountService {
         Optional<AccountStore.Account> account = place(name).flatMap(place -> DistrictScope.in(place.districtId(),
                 () -> transaction.execute(status -> store.account(place.adultId()))));
         if (account.isEmpty()) {
-            encoder.matches(password, nobody);
+            encoder.matches(PasswordRule.normal(password), nobody);
             return Optional.empty();
         }
         AccountStore.Account found = account.get();
         boolean expired = found.expiresAt() != null && found.expiresAt().isBefore(clock.instant());
-        return encoder.matches(password, found.passwordHash()) && !expired ? account : Optional.empty();
+        return encoder.matches(PasswordRule.normal(password), found.passwordHash()) && !expired ? account
+                : Optional.empty();
     }
 
     private Optional<AccountStore.Place> place(String name) {
         return store.place(name.strip().toLowerCase(Locale.ROOT));
     }
 
-    /** What became of a password that somebody chose for the first time. */
-    public enum Choice {
-        /** It holds from now on; the one-time password is used up. */
-        SET,
-        /** Name and one-time password do not fit, or its days are over. */
-        NO_FIT,
-        /** Fewer than {@link #SHORTEST} characters. */
-        TOO_SHORT,
-        /** More than {@link #LONGEST} characters. */
-        TOO_LONG,
-        /** It is the one-time password again, or holds the sign-in name. */
-        TOO_NEAR
+    /** Whether a session that rests on this may go on. */
+    boolean stands(SignedIn adult, Standing standing) {
+        return now(adult).filter(standing::equals).isPresent();
     }
 
-    /** Changes a one-time password into one of the adult's own choice. Length alone is asked for, no kinds of signs. */
-    public Choice choose(String name, String oneTime, String chosen) {
-        Optional<AccountStore.Account> account = check(name, oneTime).filter(AccountStore.Account::oneTime);
+    private Optional<Standing> now(SignedIn adult) {
+        return Objects.requireNonNull(DistrictScope.in(adult.districtId(),
+                () -> transaction.execute(status -> store.standing(adult.adultId()))));
+    }
+
+    /** Ends every open session of an adult at its next request; call within a transaction of the district. */
+    public void endSessions(int districtId, UUID adultId) {
+        store.endSessions(districtId, adultId, "access_ended");
+    }
+
+    /** What became of a password that somebody chose. */
+    sealed interface Choice {
+        /** It holds from now on; other sessions of the adult are over. */
+        record Taken(Standing standing) implements Choice {}
+
+        /** Nothing changed. */
+        record Refused(PasswordRule.Fault fault) implements Choice {}
+
+        /** Name and former password do not fit, or its days are over. */
+        record NoFit() implements Choice {}
+    }
+
+    /** Changes a one-time password into one of the adult's own choice. */
+    Choice choose(String name, String oneTime, String chosen) {
+        return change(check(name, oneTime).filter(AccountStore.Account::oneTime), oneTime, chosen);
+    }
+
+    /** Changes the adult's own password. */
+    Choice change(SignedIn adult, String former, String chosen) {
+        return change(check(adult.signIn(), former).filter(account -> !account.oneTime()
+                && account.adult().adultId().equals(adult.adultId())), former, chosen);
+    }
+
+    private Choice change(Optional<AccountStore.Account> account, String former, String chosen) {
         if (account.isEmpty()) {
-            return Choice.NO_FIT;
-        }
-        int length = chosen.codePointCount(0, chosen.length());
-        if (length < SHORTEST || length > LONGEST) {
-            return length < SHORTEST ? Choice.TOO_SHORT : Choice.TOO_LONG;
-        }
-        String lower = chosen.toLowerCase(Locale.ROOT);
-        if (chosen.equals(oneTime) || lower.contains(name.strip().toLowerCase(Locale.ROOT))) {
-            return Choice.TOO_NEAR;
+            return new Choice.NoFit();
         }
         SignedIn adult = account.get().adult();
-        DistrictScope.in(adult.districtId(), () -> transaction.execute(status -> {
+        Optional<PasswordRule.Fault> fault = PasswordRule.normal(chosen).equals(PasswordRule.normal(former))
+                ? Optional.of(PasswordRule.Fault.TOO_NEAR)
+                : PasswordRule.fault(chosen, adult.signIn(), account.get().school());
+        if (fault.isPresent()) {
+            return new Choice.Refused(fault.get());
+        }
+        return Objects.requireNonNull(DistrictScope.in(adult.districtId(), () -> transaction.execute(status -> {
             setPassword(adult.districtId(), adult.adultId(), chosen);
-            return adult;
-        }));
-        return Choice.SET;
+            return new Choice.Taken(store.standing(adult.adultId()).orElseThrow());
+        })));
     }
 
     /**
@@ -156,9 +172,12 @@ public class AccountService {
         return known;
     }
 
-    /** Sets a password that holds from now on; call within a transaction of the district. */
+    /**
+     * Sets a password that holds from now on, whatever it is; {@link PasswordRule} is for the caller to ask. Call
+     * within a transaction of the district.
+     */
     @Transactional
     public void setPassword(int districtId, UUID adultId, String password) {
-        store.addCredential(districtId, adultId, encoder.encode(password), false, null);
+        store.addCredential(districtId, adultId, encoder.encode(PasswordRule.normal(password)), false, null);
     }
 }

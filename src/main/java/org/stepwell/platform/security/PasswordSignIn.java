@@ -38,8 +38,15 @@ class PasswordSignIn implements AuthenticationProvider {
         }
         attempts.forget(name, address);
         SignedIn adult = account.adult();
-        return UsernamePasswordAuthenticationToken.authenticated(adult, null,
+        return session(adult, account.standing());
+    }
+
+    /** What a session holds: who it is of and what it rests on. */
+    static Authentication session(SignedIn adult, Standing standing) {
+        UsernamePasswordAuthenticationToken token = UsernamePasswordAuthenticationToken.authenticated(adult, null,
                 List.of(new SimpleGrantedAuthority("ROLE_ADULT")));
+        token.setDetails(standing);
+        return token;
     }
 
     @Override

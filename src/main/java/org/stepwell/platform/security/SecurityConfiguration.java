@@ -20,6 +20,7 @@ import org.springframework.security.crypto.argon2.Argon2PasswordEncoder;
 import org.springframework.security.crypto.password.PasswordEncoder;
 import org.springframework.security.web.SecurityFilterChain;
 import org.springframework.security.web.access.intercept.AuthorizationFilter;
+import org.springframework.security.web.authentication.AnonymousAuthenticationFilter;
 import org.springframework.security.web.authentication.HttpStatusEntryPoint;
 import org.springframework.security.web.authentication.logout.LogoutSuccessHandler;
 import org.springframework.security.web.csrf.CookieCsrfTokenRepository;
@@ -58,12 +59,13 @@ class SecurityConfiguration {
     /** What a program calls: no redirect, ever. */
     @Bean
     @Order(1)
-    SecurityFilterChain api(HttpSecurity http) throws Exception {
+    SecurityFilterChain api(HttpSecurity http, AccountService accounts) throws Exception {
         http.securityMatcher("/api/**")
                 .authorizeHttpRequests(all -> all.anyRequest().hasRole("ADULT"))
                 .exceptionHandling(e -> e.authenticationEntryPoint(new HttpStatusEntryPoint(HttpStatus.UNAUTHORIZED)))
                 .requestCache(cache -> cache.disable());
         tokens(http);
+        checked(http, accounts);
         http.headers(h -> h.contentSecurityPolicy(c -> c.policyDirectives(STRICT)));
         return http.build();
     }
@@ -71,8 +73,8 @@ class SecurityConfiguration {
     /** Static pages, sign-in and sign-out. */
     @Bean
     @Order(2)
-    SecurityFilterChain pages(HttpSecurity http) throws Exception {
-        http.securityMatcher("/error", "/login", "/login/first", "/logout", "/sign-in/**", "/table", "/table/**",
+    SecurityFilterChain pages(HttpSecurity http, AccountService accounts) throws Exception {
+        http.securityMatcher("/error", "/login", "/login/*", "/logout", "/set-up", "/sign-in/**", "/table", "/table/**",
                 "/look/**", "/actuator/**")
                 .authorizeHttpRequests(all -> all.anyRequest().permitAll())
                 .requestCache(cache -> cache.disable())
@@ -80,6 +82,7 @@ class SecurityConfiguration {
                         .successHandler(SecurityConfiguration::signedIn).failureHandler(SecurityConfiguration::refused))
                 .logout(out -> out.logoutUrl("/logout").logoutSuccessHandler(SecurityConfiguration.toSignIn()));
         tokens(http);
+        checked(http, accounts);
         http.headers(h -> h.contentSecurityPolicy(c -> c.policyDirectives(STRICT))
                 .referrerPolicy(r -> r.policy(
                         org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter.ReferrerPolicy
@@ -90,8 +93,9 @@ class SecurityConfiguration {
     /** The screens. Their engine still needs inline code, so the policy is looser here than on the pages above. */
     @Bean
     @Order(3)
-    SecurityFilterChain screens(HttpSecurity http) throws Exception {
+    SecurityFilterChain screens(HttpSecurity http, AccountService accounts) throws Exception {
         http.with(VaadinSecurityConfigurer.vaadin(), vaadin -> vaadin.loginView("/login"));
+        checked(http, accounts);
         http.headers(h -> h.contentSecurityPolicy(c -> c.policyDirectives(
                 "default-src 'self'; script-src 'self' 'unsafe-inline' 'unsafe-eval'; style-src 'self' 'unsafe-inline';"
                         + " img-src 'self' data:; font-src 'self' data:; object-src 'none'; base-uri 'self';"
@@ -105,6 +109,10 @@ class SecurityConfiguration {
         http.csrf(csrf -> csrf.csrfTokenRepository(cookie)
                 .csrfTokenRequestHandler(new CsrfTokenRequestAttributeHandler()));
         http.addFilterBefore(new FreshToken(), AuthorizationFilter.class);
+    }
+
+    private static void checked(HttpSecurity http, AccountService accounts) {
+        http.addFilterBefore(new SessionCheck(accounts), AnonymousAuthenticationFilter.class);
     }
 
     private static void signedIn(HttpServletRequest request, HttpServletResponse response, Authentication adult)

@@ -8,11 +8,11 @@ import java.util.Map;
 import org.springframework.stereotype.Component;
 
 /**
- * Limits tries at a password: ten at once and one a minute after for one name from one address, so that nobody
+ * Limits tries at a password or a code: ten at once and one a minute after for one name from one address, so that nobody
  * elsewhere can lock a teacher out. The numbers are common practice, no source.
  */
 @Component
-class SignInAttempts {
+public class SignInAttempts {
     private static final int AT_ONCE = 10;
     private static final int REMEMBERED = 10_000;
 
@@ -24,13 +24,15 @@ class SignInAttempts {
                 }
             });
 
-    boolean allow(String name, String address) {
+    /** Whether one more try is allowed now; counts it. */
+    public boolean allow(String name, String address) {
         return buckets.computeIfAbsent(name + " " + address, key -> Bucket.builder()
                 .addLimit(limit -> limit.capacity(AT_ONCE).refillGreedy(1, Duration.ofMinutes(1))).build())
                 .tryConsume(1);
     }
 
-    void forget(String name, String address) {
+    /** Forgets the tries after one that was right. */
+    public void forget(String name, String address) {
         buckets.remove(name + " " + address);
     }
 }

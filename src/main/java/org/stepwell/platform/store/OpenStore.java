@@ -142,6 +142,11 @@ public final class OpenStore implements AutoCloseable {
         return new DriverManagerDataSource(url, runTime.user(), runTime.password());
     }
 
+    /** Single connections of the owner and the eraser, for a single command. */
+    public OwnerConnections ownerConnections() {
+        return new OwnerConnections(this);
+    }
+
     /** The user that serves requests. */
     public Login runTime() {
         return runTime;
