@@ -1,125 +1,212 @@
 package org.stepwell.trend;
 
-import java.time.temporal.ChronoUnit;
+import java.time.LocalDate;
 import java.util.List;
-import java.util.Locale;
-import org.stepwell.core.trend.LeastSquares;
+import org.stepwell.core.check.Share;
+import org.stepwell.core.trend.ExpectedStep;
+import org.stepwell.core.trend.GoalLine;
+import org.stepwell.core.trend.Growth;
 import org.stepwell.core.trend.LineStyle;
-import org.stepwell.core.trend.WeeklySeries.Week;
+import org.stepwell.core.trend.Trend;
+import org.stepwell.core.trend.Trend.Point;
+import org.stepwell.core.trend.Trend.Scale;
 import org.stepwell.core.wording.Language;
-import org.stepwell.platform.ui.Words;
 
 /**
- * A series of weeks as an accessible drawing: points, a line through them that is dashed below eight weeks and missing
- * below three, and the expected step. Black on white prints the same.
+ * A series of weeks as an accessible drawing that prints in black and white: points, a line through them that is dashed
+ * below eight weeks and missing below three with the fan of its 95 % interval, hatched weeks where nobody looked, the
+ * expected step, the goal with an axis of its own, and a lettered line down the chart where a decision changed what
+ * runs.
  */
 public final class TrendChart {
-    private final Words texts;
-
     private static final int WIDTH = 640;
-    private static final int HEIGHT = 260;
-    private static final int LEFT = 44;
-    private static final int BOTTOM = 34;
-    private static final int TOP = 14;
+    private static final int HEIGHT = 300;
+    private static final int LEFT = 74;
+    private static final int TOP = 34;
+    private static final int BOTTOM = 40;
+    private static final int RIGHT = 18;
+    private static final int GOAL_RIGHT = 62;
+    private static final int EDGE = 14;
+
+    private final TrendWording texts;
+
+    /**
+     * A day on which a decision changed what runs.
+     *
+     * @param day of the decision
+     * @param words what has run from then on
+     */
+    public record Phase(LocalDate day, String words) {}
 
     /** A drawing that speaks this language. */
     public TrendChart(Language language) {
-        this.texts = Words.of("trend", language);
+        this.texts = new TrendWording(language);
     }
 
-    /** One sentence on what the drawing shows. */
-    public String finding(String title, List<Week> weeks) {
-        if (weeks.isEmpty()) {
-            return texts.say("unseen", title);
+    /** The letter of a phase line: a, b, c, as many as a chart can bear. */
+    public static String letter(int index) {
+        return String.valueOf((char) ('a' + index % 26));
+    }
+
+    /**
+     * The drawing as SVG markup; holds no name and no text from people.
+     *
+     * @param id unique on the page, letters only
+     * @param expected steps expected over the weeks; empty for a series of shares
+     * @param phases within the weeks drawn are marked, in the order given
+     */
+    public String svg(String id, String title, Trend trend, List<ExpectedStep> expected, List<Phase> phases) {
+        return new Drawing(id, trend).whole(title, expected, phases);
+    }
+
+    private final class Drawing {
+        private final String id;
+        private final Trend trend;
+        private final SvgPen pen = new SvgPen();
+        private final double lastWeek;
+        private final int right;
+
+        private Drawing(String id, Trend trend) {
+            this.id = id;
+            this.trend = trend;
+            double now = trend.week(trend.today());
+            this.lastWeek = Math.max(1, trend.goalLine().map(g -> Math.max(now, g.toX())).orElse(now));
+            this.right = trend.goal() == null ? RIGHT : GOAL_RIGHT;
         }
-        String span = texts.say("span", title, weeks.size(), number(weeks.getFirst().mean()),
-                number(weeks.getLast().mean()));
-        return switch (LineStyle.of(weeks.size())) {
-            case NONE -> span + " " + texts.say("no-line");
-            case DASHED -> span + " " + texts.say("dashed");
-            case SOLID -> span;
-        };
-    }
 
-    /** The drawing as SVG markup; holds no name and no text from people. */
-    public String svg(String title, List<Week> weeks, int expected) {
-        StringBuilder svg = new StringBuilder();
-        svg.append("<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"chart\" viewBox=\"0 0 ").append(WIDTH).append(' ')
-                .append(HEIGHT).append("\" role=\"img\" aria-labelledby=\"chart-title chart-desc\">")
-                .append("<title id=\"chart-title\">").append(escaped(title)).append("</title><desc id=\"chart-desc\">")
-                .append(escaped(finding(title, weeks))).append("</desc>");
-        for (int step = 1; step <= 5; step++) {
-            line(svg, LEFT, y(step), WIDTH - 10, y(step), "stroke=\"currentColor\" stroke-opacity=\"0.2\"");
-            text(svg, 8, y(step) + 5, Integer.toString(step));
+        private String whole(String title, List<ExpectedStep> expected, List<Phase> phases) {
+            pen.raw("<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"chart\" viewBox=\"0 0 " + WIDTH + " " + HEIGHT
+                    + "\" role=\"img\" aria-labelledby=\"" + id + "-title " + id + "-desc\"><title id=\"" + id
+                    + "-title\">" + SvgPen.escaped(title) + "</title><desc id=\"" + id + "-desc\">"
+                    + SvgPen.escaped((texts.finding(title, trend) + " " + texts.gaps(trend)).strip()) + "</desc>"
+                    + "<defs><pattern id=\"" + id + "-hatch\" width=\"8\" height=\"8\" patternUnits=\"userSpaceOnUse\""
+                    + " patternTransform=\"rotate(45)\"><line x1=\"0\" y1=\"0\" x2=\"0\" y2=\"8\""
+                    + " stroke=\"currentColor\" stroke-opacity=\"0.35\" stroke-width=\"1.5\"/></pattern>"
+                    + "<clipPath id=\"" + id + "-plot\"><rect x=\"" + LEFT + "\" y=\"" + TOP + "\" width=\""
+                    + (WIDTH - LEFT - right) + "\" height=\"" + (HEIGHT - TOP - BOTTOM) + "\"/></clipPath></defs>");
+            axes();
+            gaps();
+            if (!trend.points().isEmpty()) {
+                expected.forEach(this::expected);
+                line();
+                points();
+            }
+            trend.goalLine().ifPresent(this::goal);
+            phases(phases);
+            return pen.raw("</svg>").toString();
         }
-        if (expected > 0) {
-            line(svg, LEFT, y(expected), WIDTH - 10, y(expected),
-                    "stroke=\"currentColor\" stroke-width=\"1.5\" stroke-dasharray=\"2 5\"");
-            text(svg, WIDTH - 90, y(expected) - 6, texts.say("expected", expected));
+
+        private void axes() {
+            boolean steps = trend.scale() == Scale.STEP;
+            String[] names = steps
+                    ? new String[] {"1", "2", "3", "4", "5"}
+                    : new String[] {texts.say("axis.none"), texts.say("axis.half"), texts.say("axis.all")};
+            for (int i = 0; i < names.length; i++) {
+                double value = trend.scale().least()
+                        + i * (trend.scale().most() - trend.scale().least()) / (names.length - 1);
+                pen.line(LEFT, y(value), WIDTH - right, y(value), "stroke-opacity=\"0.2\"");
+                pen.text(LEFT - 8, y(value) + 5, "end", names[i]);
+            }
+            pen.text(LEFT, HEIGHT - 10, "start", texts.day(trend.firstMonday()));
+            LocalDate end = trend.firstMonday().plusDays(Math.round(lastWeek * 7));
+            pen.text(WIDTH - right, HEIGHT - 10, "end", texts.day(end));
         }
-        if (!weeks.isEmpty()) {
-            points(svg, weeks);
+
+        private void gaps() {
+            for (Trend.Gap gap : trend.gaps()) {
+                double week = trend.week(gap.monday());
+                double from = x(week - 0.5);
+                pen.area(from, TOP, Math.min(x(week + 0.5), WIDTH - right) - from, HEIGHT - TOP - BOTTOM,
+                        "url(#" + id + "-hatch)", gap.noSchool() ? "closed" : "unseen");
+            }
         }
-        return svg.append("</svg>").toString();
-    }
 
-    private void points(StringBuilder svg, List<Week> weeks) {
-        double span = Math.max(1, weekOf(weeks.getLast(), weeks));
-        LineStyle style = LineStyle.of(weeks.size());
-        if (style != LineStyle.NONE) {
-            double[] x = weeks.stream().mapToDouble(w -> weekOf(w, weeks)).toArray();
-            LeastSquares fit = LeastSquares.fit(x, weeks.stream().mapToDouble(Week::mean).toArray());
-            line(svg, x(0, span), y(clipped(fit.at(0))), x(span, span), y(clipped(fit.at(span))),
-                    "stroke=\"currentColor\" stroke-width=\"2\""
-                            + (style == LineStyle.DASHED ? " stroke-dasharray=\"7 5\"" : ""));
+        private void expected(ExpectedStep span) {
+            double from = Math.max(LEFT, x(trend.week(span.from())));
+            pen.line(from, y(span.step()), x(trend.week(span.to())), y(span.step()),
+                    "stroke-width=\"2\" stroke-dasharray=\"2 5\"");
+            pen.text(from + 4, y(span.step()) - 7, "start", texts.say("expected", span.step()));
         }
-        for (Week week : weeks) {
-            double at = x(weekOf(week, weeks), span);
-            svg.append("<circle cx=\"").append(f(at)).append("\" cy=\"").append(f(y(week.mean())))
-                    .append("\" r=\"5\" fill=\"currentColor\"/>");
+
+        /** The line and the fan of the slopes that fit as well, through the middle of the points. */
+        private void line() {
+            Growth growth = trend.growth();
+            if (trend.style() == LineStyle.NONE || growth == null || growth.slope() == null
+                    || growth.intercept() == null) {
+                return;
+            }
+            double first = 0;
+            double last = trend.week(trend.points().getLast().monday());
+            double slope = growth.slope();
+            double intercept = growth.intercept();
+            pen.raw("<g clip-path=\"url(#" + id + "-plot)\">");
+            if (growth.low95() != null && growth.high95() != null) {
+                double middle = trend.points().stream().mapToDouble(p -> trend.week(p.monday())).average().orElse(0);
+                double there = intercept + slope * middle;
+                double low = growth.low95();
+                double high = growth.high95();
+                pen.shape("fill-opacity=\"0.1\"", x(first), y(there + low * (first - middle)), x(middle), y(there),
+                        x(last), y(there + low * (last - middle)), x(last), y(there + high * (last - middle)),
+                        x(middle), y(there), x(first), y(there + high * (first - middle)));
+            }
+            pen.line(x(first), y(intercept + slope * first), x(last), y(intercept + slope * last),
+                    "class=\"fit\" stroke-width=\"2.5\""
+                            + (trend.style() == LineStyle.DASHED ? " stroke-dasharray=\"9 6\"" : ""));
+            pen.raw("</g>");
         }
-        text(svg, LEFT, HEIGHT - 8, texts.day(weeks.getFirst().monday()));
-        if (weeks.size() > 1) {
-            text(svg, WIDTH - 96, HEIGHT - 8, texts.day(weeks.getLast().monday()));
+
+        /** Weeks that follow each other are joined by a hairline; it breaks where nobody looked. */
+        private void points() {
+            Point before = null;
+            for (Point point : trend.points()) {
+                double at = x(trend.week(point.monday()));
+                Share share = point.share();
+                Double low = share == null ? null : share.low95();
+                Double high = share == null ? null : share.high95();
+                if (low != null && high != null) {
+                    pen.line(at, y(low), at, y(high), "class=\"whisker\" stroke-opacity=\"0.6\"");
+                }
+                if (before != null && before.monday().plusWeeks(1).equals(point.monday())) {
+                    pen.line(x(trend.week(before.monday())), y(before.value()), at, y(point.value()),
+                            "class=\"join\" stroke-opacity=\"0.5\"");
+                }
+                pen.dot(at, y(point.value()));
+                before = point;
+            }
         }
-    }
 
-    private static double clipped(double step) {
-        return Math.max(1, Math.min(5, step));
-    }
+        private void goal(GoalLine goal) {
+            int axis = WIDTH - right + 6;
+            pen.raw("<g clip-path=\"url(#" + id + "-plot)\">");
+            pen.line(x(goal.fromX()), y(goal.fromY()), x(goal.toX()), y(goal.toY()),
+                    "class=\"goal\" stroke-width=\"2\" stroke-dasharray=\"14 4 3 4\"");
+            pen.raw("</g>");
+            pen.line(axis, y(goal.fromY()), axis, y(goal.toY()), "class=\"goal-axis\" stroke-width=\"2\"");
+            for (double value : new double[] {goal.fromY(), goal.toY()}) {
+                pen.line(axis, y(value), axis + 5, y(value), "stroke-width=\"2\"");
+                pen.text(axis + 8, y(value) + 5, "start",
+                        texts.number(trend.scale() == Scale.STEP ? value : 10 * value));
+            }
+            pen.text(WIDTH - 4, TOP - 16, "end", texts.say("goal.axis"));
+        }
 
-    private static double weekOf(Week week, List<Week> weeks) {
-        return ChronoUnit.WEEKS.between(weeks.getFirst().monday(), week.monday());
-    }
+        private void phases(List<Phase> phases) {
+            for (int i = 0; i < phases.size(); i++) {
+                double week = trend.week(phases.get(i).day());
+                if (week >= 0 && week <= lastWeek) {
+                    pen.line(x(week), TOP - 8, x(week), HEIGHT - BOTTOM, "class=\"phase\" stroke-width=\"1.5\"");
+                    pen.text(x(week), TOP - 14, "middle", letter(i));
+                }
+            }
+        }
 
-    private static double x(double week, double span) {
-        return LEFT + 12 + week / span * (WIDTH - LEFT - 34);
-    }
+        private double x(double week) {
+            return LEFT + EDGE + week / lastWeek * (WIDTH - LEFT - right - 2 * EDGE);
+        }
 
-    private static double y(double step) {
-        return TOP + (5 - step) / 4 * (HEIGHT - TOP - BOTTOM);
-    }
-
-    private static void line(StringBuilder svg, double x1, double y1, double x2, double y2, String style) {
-        svg.append("<line x1=\"").append(f(x1)).append("\" y1=\"").append(f(y1)).append("\" x2=\"").append(f(x2))
-                .append("\" y2=\"").append(f(y2)).append("\" ").append(style).append("/>");
-    }
-
-    private static void text(StringBuilder svg, double x, double y, String words) {
-        svg.append("<text x=\"").append(f(x)).append("\" y=\"").append(f(y))
-                .append("\" font-size=\"13\" fill=\"currentColor\">").append(escaped(words)).append("</text>");
-    }
-
-    private static String f(double value) {
-        return String.format(Locale.ROOT, "%.1f", value);
-    }
-
-    /** A mean step with one decimal. */
-    public String number(double step) {
-        return String.format(texts.locale(), "%.1f", step);
-    }
-
-    private static String escaped(String text) {
-        return text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;").replace("\"", "&quot;");
+        private double y(double value) {
+            double share = (value - trend.scale().least()) / (trend.scale().most() - trend.scale().least());
+            return HEIGHT - BOTTOM - 8 - share * (HEIGHT - TOP - BOTTOM - 16);
+        }
     }
 }

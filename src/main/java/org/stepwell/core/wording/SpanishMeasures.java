@@ -33,11 +33,11 @@ final class SpanishMeasures {
 
     static String measure(Measure measure) {
         return switch (measure) {
-            case DUE_SKILLS -> "Habilidades que ya se esperan";
+            case DUE_SKILLS -> "Destrezas que ya se esperan";
             case LOOKS -> "Observaciones";
             case DAYS -> "Días con observaciones";
             case KINDS -> "Tipos de observación";
-            case SKILLS_WITH_SIGNAL -> "Habilidades vistas en suficientes días";
+            case SKILLS_WITH_SIGNAL -> "Destrezas vistas en suficientes días";
             case SCHOOL_DAYS_SINCE_LOOK -> "Días de clase desde la última observación";
             case BREAK_DAYS_SINCE_LOOK -> "Días sin escuela desde la última observación";
             case SCHOOL_DAYS_IN_TIER -> "Días de clase desde el último cambio";
@@ -45,10 +45,10 @@ final class SpanishMeasures {
             case DIFFERENT_NUMBERS -> "Números distintos preguntados";
             case LOOKS_WITHOUT_OBJECTS -> "Observaciones sin cubos en el paso que se pide";
             case SESSIONS_GIVEN -> "Sesiones previstas que se dieron";
-            case SKILLS_MEETING -> "Habilidades cuyos últimos días llegan al paso esperado";
-            case SKILLS_BELOW -> "Habilidades cuyos últimos días no llegan";
-            case SKILLS_MEETING_BEYOND -> "Habilidades cuyos últimos días llegan al paso más alto";
-            case CHECK_ALL_RIGHT -> "Habilidades con todas las preguntas de la prueba bien";
+            case SKILLS_MEETING -> "Destrezas cuyos últimos días llegan al paso esperado";
+            case SKILLS_BELOW -> "Destrezas cuyos últimos días no llegan";
+            case SKILLS_MEETING_BEYOND -> "Destrezas cuyos últimos días llegan al paso más alto";
+            case CHECK_ALL_RIGHT -> "Destrezas con todas las preguntas de la prueba bien";
             case LOWEST_EXPECTED_STEP -> "Paso esperado más bajo";
             case CHANCE_SUPPORT -> "Casos en que lo observado concuerda con más ayuda";
             case CHANCE_ON_LEVEL -> "Casos en que lo observado concuerda con seguir con la clase";

@@ -12,8 +12,8 @@ final class SpanishNotes {
     static String note(Note note, SpanishPhrases words) {
         return switch (note) {
             case Note.TooFewDue n -> n.due() == 1
-                    ? "Por ahora se espera 1 sola habilidad; los niveles de ayuda empiezan con dos."
-                    : "Por ahora no se espera ninguna habilidad; los niveles de ayuda empiezan con dos.";
+                    ? "Por ahora se espera 1 sola destreza; los niveles de ayuda empiezan con dos."
+                    : "Por ahora no se espera ninguna destreza; los niveles de ayuda empiezan con dos.";
             case Note.NotSeenLately n -> (n.lastSeen() == null
                             ? "Sin observaciones hasta ahora."
                             : "Sin observaciones desde el " + words.date(n.lastSeen()) + ".")
@@ -62,7 +62,7 @@ final class SpanishNotes {
             case Note.BarRose n -> n.skill() + ": el paso esperado subió de " + n.before() + " a " + n.now() + " el "
                     + words.date(n.on()) + ". Se movió la meta, no el niño o la niña.";
             case Note.KeystoneMissed n -> "Tiempo en la mesa para " + n.skill() + ": paso " + n.step()
-                    + ", se espera el " + n.expected() + "; en esta habilidad se apoyan " + words.list(n.neededBy())
+                    + ", se espera el " + n.expected() + "; en esta destreza se apoyan " + words.list(n.neededBy())
                     + ".";
             case Note.ButNot n -> "Puede ir más lejos en " + words.list(n.ahead()) + ". Mire " + n.behind()
                     + ": paso " + n.step() + ", se espera el " + n.expected() + "."

@@ -84,8 +84,8 @@ final class SpanishPhrases implements Phrasebook {
         boolean help = to.ordinal() < from.ordinal();
         String at = reviews > 1 ? ", en " + reviews + " revisiones seguidas" : "";
         return help
-                ? "En la mayoría de las habilidades, los últimos días no llegan al paso esperado" + at + "."
-                : "En la mayoría de las habilidades, los últimos días llegan al paso que se pide" + at + ".";
+                ? "En la mayoría de las destrezas, los últimos días no llegan al paso esperado" + at + "."
+                : "En la mayoría de las destrezas, los últimos días llegan al paso que se pide" + at + ".";
     }
 
     @Override
@@ -115,7 +115,7 @@ final class SpanishPhrases implements Phrasebook {
 
     @Override
     public String daysTell(int meeting, int below, int skills) {
-        return "En los últimos días, " + meeting + " de " + skills + " habilidades llegan al paso esperado y " + below
+        return "En los últimos días, " + meeting + " de " + skills + " destrezas llegan al paso esperado y " + below
                 + (below == 1 ? " no llega." : " no llegan.");
     }
 
@@ -130,7 +130,7 @@ final class SpanishPhrases implements Phrasebook {
                         case DAYS -> Figures.count(one.more(), "día más", "días más");
                         case KINDS -> "otro tipo de observación";
                         case SKILLS_WITH_SIGNAL ->
-                                Figures.count(one.more(), "día más", "días más") + " en una habilidad";
+                                Figures.count(one.more(), "día más", "días más") + " en una destreza";
                         default -> measure(one.measure()) + " + " + one.more();
                     });
         }

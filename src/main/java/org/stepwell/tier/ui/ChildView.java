@@ -1,17 +1,9 @@
 package org.stepwell.tier.ui;
 
 import com.vaadin.flow.component.Component;
-import com.vaadin.flow.component.Svg;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.H2;
-import com.vaadin.flow.component.html.NativeDetails;
-import com.vaadin.flow.component.html.NativeTable;
-import com.vaadin.flow.component.html.NativeTableBody;
-import com.vaadin.flow.component.html.NativeTableCell;
-import com.vaadin.flow.component.html.NativeTableHeader;
-import com.vaadin.flow.component.html.NativeTableHeaderCell;
-import com.vaadin.flow.component.html.NativeTableRow;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.router.BeforeEnterEvent;
 import com.vaadin.flow.router.BeforeEnterObserver;
@@ -19,16 +11,24 @@ import com.vaadin.flow.router.HasDynamicTitle;
 import com.vaadin.flow.router.NotFoundException;
 import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.PermitAll;
-import java.util.LinkedHashMap;
+import java.time.LocalDate;
 import java.util.List;
-import java.util.Map;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.stepwell.core.evidence.DayStep;
 import org.stepwell.core.evidence.EffectiveLooks;
-import org.stepwell.core.trend.WeeklySeries;
-import org.stepwell.core.trend.WeeklySeries.Week;
+import org.stepwell.core.evidence.Look;
+import org.stepwell.core.evidence.SkillEstimate;
+import org.stepwell.core.pacing.Pacing;
+import org.stepwell.core.pacing.SchoolCalendar;
+import org.stepwell.core.tier.ClassSetting;
 import org.stepwell.core.wording.SuggestionWording;
 import org.stepwell.observation.ObservationService;
+import org.stepwell.pacing.PacingService;
+import org.stepwell.pacing.UnitInHand;
 import org.stepwell.platform.ui.Parts;
 import org.stepwell.platform.ui.Words;
 import org.stepwell.privacy.NotVisible;
@@ -38,7 +38,9 @@ import org.stepwell.tier.ClassPicture;
 import org.stepwell.tier.ClassPicture.OneChild;
 import org.stepwell.tier.DecisionLine;
 import org.stepwell.tier.TierService;
+import org.stepwell.trend.ChildHistory;
 import org.stepwell.trend.TrendChart;
+import org.stepwell.trend.ui.TrendPanel;
 
 /** One child: the support that runs and why, a trend, every look with its history. */
 @Route("child/:child/:skill?")
@@ -47,14 +49,16 @@ class ChildView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     private final RosterService roster;
     private final TierService tiers;
     private final ObservationService observations;
+    private final PacingService pacing;
     private final Words texts = Words.of("tier");
     private @Nullable UUID childId;
     private String skill = "";
 
-    ChildView(RosterService roster, TierService tiers, ObservationService observations) {
+    ChildView(RosterService roster, TierService tiers, ObservationService observations, PacingService pacing) {
         this.roster = roster;
         this.tiers = tiers;
         this.observations = observations;
+        this.pacing = pacing;
     }
 
     /** No name: titles stay behind in tabs and histories that others see. */
@@ -101,47 +105,37 @@ class ChildView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     }
 
     private Component trend(ClassPicture picture, OneChild one) {
-        EffectiveLooks effective = EffectiveLooks.of(picture.looks(), picture.progression(), picture.day());
-        Map<String, String> options = new LinkedHashMap<>();
-        one.picture().skills().values().stream().filter(e -> e.seen())
-                .forEach(e -> options.put(e.skill(), e.skill() + " "
-                        + picture.progression().titles().getOrDefault(e.skill(), "")));
         Div sheet = Parts.sheet(new H2(texts.say("child.trend")));
-        if (options.isEmpty()) {
+        ChildHistory history = history(picture, one);
+        if (history.days().isEmpty()) {
             sheet.add(Parts.soft(texts.say("child.unseen")));
             return sheet;
         }
-        String chosen = options.containsKey(skill) ? skill : options.keySet().stream()
-                .max(java.util.Comparator.comparing(s -> one.picture().skills().get(s).lastSeen())).orElseThrow();
-        Div chart = new Div();
-        sheet.add(Parts.choice(texts.say("skill"), options, chosen, key -> draw(chart, picture, one, effective, key,
-                options.get(key))), chart);
-        draw(chart, picture, one, effective, chosen, options.get(chosen));
+        sheet.add(new TrendPanel(history, skill));
         return sheet;
     }
 
-    private void draw(Div chart, ClassPicture picture, OneChild one, EffectiveLooks effective, String skill,
-            String title) {
-        chart.removeAll();
-        List<Week> weeks = WeeklySeries.of(effective.days(one.row().schoolKey(), skill));
-        TrendChart drawing = new TrendChart(Words.language());
-        chart.add(new Svg(drawing.svg(title, weeks, picture.due().getOrDefault(skill, 0))));
-        chart.add(new Paragraph(drawing.finding(title, weeks)));
-        NativeTableBody body = new NativeTableBody();
-        weeks.forEach(week -> {
-            NativeTableHeaderCell monday = new NativeTableHeaderCell(texts.day(week.monday()));
-            monday.getElement().setAttribute("scope", "row");
-            body.add(new NativeTableRow(monday, new NativeTableCell(drawing.number(week.mean())),
-                    new NativeTableCell(Integer.toString(week.days()))));
-        });
-        NativeTableRow head = new NativeTableRow();
-        for (String column : List.of(texts.say("trend.week"), texts.say("trend.mean"),
-                texts.say("trend.days"))) {
-            NativeTableHeaderCell cell = new NativeTableHeaderCell(column);
-            cell.getElement().setAttribute("scope", "col");
-            head.add(cell);
+    private ChildHistory history(ClassPicture picture, OneChild one) {
+        EffectiveLooks effective = EffectiveLooks.of(picture.looks(), picture.progression(), picture.day());
+        SortedMap<String, String> titles = new TreeMap<>();
+        SortedMap<String, List<DayStep>> days = new TreeMap<>();
+        for (SkillEstimate skillSeen : one.picture().skills().values()) {
+            String code = skillSeen.skill();
+            List<DayStep> own = effective.days(one.row().schoolKey(), code);
+            if (!own.isEmpty()) {
+                titles.put(code, (code + " " + picture.progression().titles().getOrDefault(code, "")).strip());
+                days.put(code, own);
+            }
         }
-        chart.add(new NativeDetails(texts.say("trend.table"), new NativeTable(new NativeTableHeader(head), body)));
+        Optional<UnitInHand> unit = pacing.unit(one.row().classId());
+        Pacing plan = unit.map(UnitInHand::pacing).orElseGet(() -> new Pacing(List.of()));
+        SchoolCalendar calendar = unit.map(UnitInHand::calendar).orElseGet(() -> new SchoolCalendar(List.of()));
+        List<LocalDate> seen = picture.looks().stream().map(Look::day).toList();
+        List<TrendChart.Phase> phases = tiers.decisions(childId).stream().filter(d -> d.from() != d.to())
+                .map(d -> new TrendChart.Phase(d.asOf(), Parts.word(d.to()))).toList();
+        return new ChildHistory(titles, days, plan,
+                new ClassSetting(picture.progression(), plan, calendar).calendarOn(picture.day(), seen),
+                picture.day(), phases, List.of());
     }
 
     private Component decisions() {
@@ -150,7 +144,8 @@ class ChildView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         if (all.isEmpty()) {
             sheet.add(Parts.soft(texts.say("decisions.none")));
         }
-        all.reversed().forEach(line -> sheet.add(new Paragraph(texts.say(line.from() == line.to() ? "decisions.kept" : "decisions.moved",
+        all.reversed().forEach(line -> sheet.add(new Paragraph(texts.say(
+                line.from() == line.to() ? "decisions.kept" : "decisions.moved",
                 texts.day(line.asOf()), Parts.word(line.to()), Parts.word(line.from()), line.by())
                 + (line.reason().isEmpty() ? "" : " " + line.reason()))));
         return sheet;

@@ -97,7 +97,7 @@ class ReasonSentencesTest {
                 new Note.Growing("T05", List.of(1, 2, 3), 4));
         assertNote(
                 "Table time for T02: step 2, expected 3; T05 and T06 rest on it.",
-                "Tiempo en la mesa para T02: paso 2, se espera el 3; en esta habilidad se apoyan T05 y T06.",
+                "Tiempo en la mesa para T02: paso 2, se espera el 3; en esta destreza se apoyan T05 y T06.",
                 new Note.KeystoneMissed("T02", 2, 3, List.of("T05", "T06")));
         assertNote(
                 "Ready for more in T05 and T07. Look at T06: step 2, expected 3. Mirror writing is not counted.",
@@ -112,7 +112,8 @@ class ReasonSentencesTest {
                 new Suggestion.Missing(Measure.DAYS, 1), new Suggestion.Missing(Measure.KINDS, 1));
         assertEquals("Not enough yet: 3 more looks, 1 more day and another kind of evidence.", english.missing(one));
         assertEquals(
-                "Falta información: 3 observaciones más, 1 día más y otro tipo de observación.", spanish.missing(one));
+                "Falta información: 3 observaciones más, 1 día más y otro tipo de observación.",
+                spanish.missing(one));
     }
 
     private static Details settling(boolean settled, Details.Answer missed, double likely, Kind kind) {

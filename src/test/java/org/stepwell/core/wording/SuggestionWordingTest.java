@@ -175,7 +175,7 @@ class SuggestionWordingTest {
                 new Note.BarRose("T05", 3, 4, LocalDate.of(2026, 4, 1)));
         assertNote(
                 "Only 1 skill is due; tiers begin when two are.",
-                "Por ahora se espera 1 sola habilidad; los niveles de ayuda empiezan con dos.",
+                "Por ahora se espera 1 sola destreza; los niveles de ayuda empiezan con dos.",
                 new Note.TooFewDue(1));
     }
 
