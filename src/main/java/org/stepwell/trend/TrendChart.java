@@ -69,7 +69,8 @@ public final class TrendChart {
         private Drawing(String id, Trend trend) {
             this.id = id;
             this.trend = trend;
-            double now = trend.week(trend.today());
+            double now = Math.max(trend.week(trend.today().plusDays(1)),
+                    trend.points().isEmpty() ? 0 : trend.at(trend.points().getLast()));
             this.lastWeek = Math.max(1, trend.goalLine().map(g -> Math.max(now, g.toX())).orElse(now));
             this.right = trend.goal() == null ? RIGHT : GOAL_RIGHT;
         }
@@ -108,15 +109,15 @@ public final class TrendChart {
                 pen.text(LEFT - 8, y(value) + 5, "end", names[i]);
             }
             pen.text(LEFT, HEIGHT - 10, "start", texts.day(trend.firstMonday()));
-            LocalDate end = trend.firstMonday().plusDays(Math.round(lastWeek * 7));
+            LocalDate end = trend.firstMonday().plusDays(Math.round(lastWeek * 7) - 1);
             pen.text(WIDTH - right, HEIGHT - 10, "end", texts.day(end));
         }
 
         private void gaps() {
             for (Trend.Gap gap : trend.gaps()) {
                 double week = trend.week(gap.monday());
-                double from = x(week - 0.5);
-                pen.area(from, TOP, Math.min(x(week + 0.5), WIDTH - right) - from, HEIGHT - TOP - BOTTOM,
+                double from = x(week);
+                pen.area(from, TOP, x(Math.min(week + 1, lastWeek)) - from, HEIGHT - TOP - BOTTOM,
                         "url(#" + id + "-hatch)", gap.noSchool() ? "closed" : "unseen");
             }
         }
@@ -135,13 +136,13 @@ public final class TrendChart {
                     || growth.intercept() == null) {
                 return;
             }
-            double first = 0;
-            double last = trend.week(trend.points().getLast().monday());
+            double first = trend.at(trend.points().getFirst());
+            double last = trend.at(trend.points().getLast());
             double slope = growth.slope();
-            double intercept = growth.intercept();
+            double intercept = growth.intercept() - slope * first;
             pen.raw("<g clip-path=\"url(#" + id + "-plot)\">");
             if (growth.low95() != null && growth.high95() != null) {
-                double middle = trend.points().stream().mapToDouble(p -> trend.week(p.monday())).average().orElse(0);
+                double middle = trend.points().stream().mapToDouble(trend::at).average().orElse(0);
                 double there = intercept + slope * middle;
                 double low = growth.low95();
                 double high = growth.high95();
@@ -159,7 +160,7 @@ public final class TrendChart {
         private void points() {
             Point before = null;
             for (Point point : trend.points()) {
-                double at = x(trend.week(point.monday()));
+                double at = x(trend.at(point));
                 Share share = point.share();
                 Double low = share == null ? null : share.low95();
                 Double high = share == null ? null : share.high95();
@@ -167,7 +168,7 @@ public final class TrendChart {
                     pen.line(at, y(low), at, y(high), "class=\"whisker\" stroke-opacity=\"0.6\"");
                 }
                 if (before != null && before.monday().plusWeeks(1).equals(point.monday())) {
-                    pen.line(x(trend.week(before.monday())), y(before.value()), at, y(point.value()),
+                    pen.line(x(trend.at(before)), y(before.value()), at, y(point.value()),
                             "class=\"join\" stroke-opacity=\"0.5\"");
                 }
                 pen.dot(at, y(point.value()));

@@ -18,6 +18,8 @@ import org.stepwell.platform.ui.Words;
 
 /** What a trend says, in one language. Below eight weeks no growth is given as one number, below three none at all. */
 public final class TrendWording {
+    private static final double ON_ONE_LINE = 1e-9;
+
     private final Words texts;
 
     /** Speaks this language. */
@@ -45,9 +47,16 @@ public final class TrendWording {
                 value(trend.points().getLast()));
         return switch (trend.style()) {
             case NONE -> span + " " + texts.say("no-line");
-            case DASHED -> span + " " + texts.say("dashed") + " " + texts.say("fan");
-            case SOLID -> span + " " + texts.say("fan");
+            case DASHED -> span + " " + texts.say("dashed") + fan(trend);
+            case SOLID -> span + fan(trend);
         };
+    }
+
+    private String fan(Trend trend) {
+        Growth growth = trend.growth();
+        return growth == null || growth.seSlope() == null || growth.seSlope() < ON_ONE_LINE
+                ? ""
+                : " " + texts.say("fan");
     }
 
     /** What the hatched weeks are; empty when there are none. */
@@ -66,6 +75,9 @@ public final class TrendWording {
         if (growth == null || trend.style() == LineStyle.NONE || growth.slope() == null || growth.low95() == null
                 || growth.high95() == null) {
             return List.of(texts.say("growth.none"));
+        }
+        if (growth.seSlope() != null && growth.seSlope() < ON_ONE_LINE) {
+            return List.of(texts.say("growth.straight"));
         }
         String scale = trend.scale() == Scale.STEP ? "step" : "share";
         boolean few = trend.style() == LineStyle.DASHED;

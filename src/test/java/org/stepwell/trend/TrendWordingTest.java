@@ -46,6 +46,14 @@ class TrendWordingTest {
                 .startsWith("Muy pocas semanas para un solo número. Cualquier valor de 0.18 a 0.82 pasos por semana");
     }
 
+    @Test
+    void doesNotTakeWeeksOnOneLineForCertainty() {
+        for (int[] steps : new int[][] {{2, 2, 2}, {1, 2, 3}, {2, 2, 2, 2, 2, 2, 2, 2}}) {
+            assertThat(english.growth(of(steps))).singleElement().asString().contains("no interval is given");
+            assertThat(english.finding("T05", of(steps))).doesNotContain("fan");
+        }
+    }
+
     /** By hand: slope 20/42, squares of the residuals 0.4762, plus and minus 2.447 (table of t, 6 degrees) x 0.0435. */
     @Test
     void givesGrowthWithItsIntervalFromEightWeeksOn() {

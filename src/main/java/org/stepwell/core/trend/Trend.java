@@ -17,7 +17,8 @@ import org.stepwell.core.pacing.Pacing;
 import org.stepwell.core.pacing.SchoolCalendar;
 
 /**
- * One series of weeks with all that may be said about it. Time is counted in weeks from {@link #firstMonday}.
+ * One series of weeks with all that may be said about it. Time is counted in weeks from {@link #firstMonday}; the growth
+ * counts whole weeks.
  *
  * @param scale what the values are
  * @param points the weeks with evidence, oldest first
@@ -33,6 +34,8 @@ public record Trend(
         LocalDate today,
         @Nullable Growth growth,
         @Nullable TrendGoal goal) {
+
+    private static final double MIDWEEK = 2 / 7.0;
 
     /** What the values of a series are. */
     public enum Scale {
@@ -152,6 +155,11 @@ public record Trend(
         return ChronoUnit.DAYS.between(firstMonday(), day) / 7.0;
     }
 
+    /** Where a point stands in time: the Wednesday of its week. */
+    public double at(Point point) {
+        return week(point.monday()) + MIDWEEK;
+    }
+
     /** How the line may be drawn. */
     public LineStyle style() {
         return LineStyle.of(points.size());
@@ -171,11 +179,12 @@ public record Trend(
         return goalLine()
                 .map(line -> {
                     List<Point> since = points.stream()
-                            .filter(p -> week(p.monday().plusDays(4)) >= line.fromX())
+                            .filter(p -> at(p) >= line.fromX())
                             .toList();
                     List<Ruled> all = new ArrayList<>();
                     for (GoalRule rule : GoalRule.values()) {
-                        all.add(new Ruled(rule, rule.judge(weeks(since, firstMonday()), values(since), line)));
+                        all.add(new Ruled(rule, rule.judge(
+                                since.stream().mapToDouble(this::at).toArray(), values(since), line)));
                     }
                     return all;
                 })
@@ -183,10 +192,7 @@ public record Trend(
     }
 
     private static double[] weeks(List<Point> points) {
-        return weeks(points, points.getFirst().monday());
-    }
-
-    private static double[] weeks(List<Point> points, LocalDate first) {
+        LocalDate first = points.getFirst().monday();
         return points.stream()
                 .mapToDouble(p -> ChronoUnit.WEEKS.between(first, p.monday()))
                 .toArray();

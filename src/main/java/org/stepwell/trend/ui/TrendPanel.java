@@ -74,16 +74,15 @@ public class TrendPanel extends Div {
     }
 
     private void phases(Div place, Trend trend) {
-        UnorderedList list = new UnorderedList();
+        List<String> all = new ArrayList<>();
         for (int i = 0; i < history.phases().size(); i++) {
             TrendChart.Phase phase = history.phases().get(i);
             if (!phase.day().isBefore(trend.firstMonday())) {
-                list.add(new ListItem(texts.say("phase", TrendChart.letter(i), texts.day(phase.day()),
-                        phase.words())));
+                all.add(texts.say("phase", TrendChart.letter(i), texts.day(phase.day()), phase.words()));
             }
         }
-        if (list.getChildren().findAny().isPresent()) {
-            place.add(Parts.soft(texts.say("phases")), list);
+        if (!all.isEmpty()) {
+            place.add(Parts.soft(texts.say("phases", String.join("; ", all))));
         }
     }
 
