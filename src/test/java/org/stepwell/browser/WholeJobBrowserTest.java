@@ -62,7 +62,7 @@ class WholeJobBrowserTest {
             findNothing(page, "class map" + suffix);
             picture(page, "class-map" + suffix);
             page.getByText("Devika").click();
-            page.locator("svg.chart").waitFor();
+            page.locator("svg.chart").first().waitFor();
             findNothing(page, "child" + suffix);
             picture(page, "child" + suffix);
             open(page, "Suggestions");
