@@ -6,6 +6,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
@@ -31,6 +32,9 @@ public final class ObservationCsv {
     /** Longest note in characters. */
     public static final int LONGEST_NOTE = 4000;
 
+    private static final int LONGEST_TASK = 100;
+    private static final int LONGEST_OBSERVER = 200;
+
     private ObservationCsv() {
     }
 
@@ -45,13 +49,13 @@ public final class ObservationCsv {
                 row.read("observed_at", ObservationCsv::instant),
                 child(row.required("child")),
                 row.orNull("skill"),
-                row.orNull("task"),
+                shorter(row, "task", LONGEST_TASK),
                 row.stepOrNull("step"),
                 row.text("help").isEmpty() ? Help.NONE : row.read("help", Help::of),
                 row.read("kind", Kind::of),
-                row.required("observer"),
+                Objects.requireNonNull(shorter(row, "observer", LONGEST_OBSERVER)),
                 tags(row.text("tags")),
-                note(row.orNull("note")),
+                shorter(row, "note", LONGEST_NOTE),
                 row.text("replaces").isEmpty() ? null : row.read("replaces", ObservationCsv::uuid),
                 !row.text("withdrawn").isEmpty() && row.read("withdrawn", ObservationCsv::truth),
                 row.text("clock_offset_ms").isEmpty() ? null : row.read("clock_offset_ms", Long::valueOf));
@@ -99,12 +103,13 @@ public final class ObservationCsv {
         return text;
     }
 
-    private static @Nullable String note(@Nullable String note) {
-        if (note != null && note.length() > LONGEST_NOTE) {
-            throw new CsvRow.Bad("note", "has " + note.length() + " characters; at most " + LONGEST_NOTE
+    private static @Nullable String shorter(CsvRow row, String column, int longest) {
+        String text = column.equals("observer") ? row.required(column) : row.orNull(column);
+        if (text != null && text.length() > longest) {
+            throw new CsvRow.Bad(column, "has " + text.length() + " characters; at most " + longest
                     + " are kept, shorten it");
         }
-        return note;
+        return text;
     }
 
     private static boolean truth(String text) {

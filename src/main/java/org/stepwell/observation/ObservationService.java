@@ -68,13 +68,52 @@ public class ObservationService {
      * @return in order, one for each
      */
     public List<Taken> record(List<Look> looks, boolean ownName) {
-        Map<String, ChildRow> children = roster.children().stream()
-                .collect(Collectors.toMap(ChildRow::schoolKey, Function.identity(), (a, b) -> a));
+        Map<String, ChildRow> children = visible();
         List<Taken> taken = new ArrayList<>();
         for (Look look : looks) {
             taken.add(record(ownName ? named(look) : look, children));
         }
         return taken;
+    }
+
+    /** What would become of a look that is offered. */
+    public enum Foresight {
+        /** It would be stored. */
+        NEW,
+        /** It would be stored and wait for the class's teacher: the adult no longer sees the child. */
+        WAITS,
+        /** It is there already with the same content. */
+        THERE,
+        /** Its id is taken by a look with other content. */
+        OTHER_CONTENT,
+        /** No child of that id is known to the adult. */
+        UNKNOWN_CHILD
+    }
+
+    /**
+     * Tells what would become of looks, and stores none.
+     *
+     * @return in order, one for each
+     */
+    public List<Foresight> foresee(List<Look> looks) {
+        Map<String, ChildRow> children = visible();
+        Map<UUID, Look> there = store.find(looks.stream().map(Look::id).toList(), current.get().zone()).stream()
+                .collect(Collectors.toMap(line -> line.look().id(), ObservationLine::look));
+        return looks.stream().map(look -> {
+            if (!children.containsKey(look.child()) && seenOn(inZone(look)) == null) {
+                return Foresight.UNKNOWN_CHILD;
+            }
+            Look before = there.get(look.id());
+            if (before != null) {
+                return before.equals(inZone(look)) ? Foresight.THERE : Foresight.OTHER_CONTENT;
+            }
+            return children.containsKey(look.child()) ? Foresight.NEW : Foresight.WAITS;
+        }).toList();
+    }
+
+    private Map<String, ChildRow> visible() {
+        return roster.children().stream().collect(Collectors.toMap(ChildRow::schoolKey, Function.identity(),
+                (a, b) -> a));
     }
 
     /** The clock that looks written on the server carry. */

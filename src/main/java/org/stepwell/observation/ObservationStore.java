@@ -61,6 +61,11 @@ class ObservationStore {
                 .query((row, n) -> line(row, zone)).optional();
     }
 
+    List<ObservationLine> find(Collection<UUID> ids, ZoneId zone) {
+        return jdbc.sql(COLUMNS + "where o.observation_id = any (:ids)").param("ids", ids.toArray(UUID[]::new))
+                .query((row, n) -> line(row, zone)).list();
+    }
+
     List<ObservationLine> ofChildren(Collection<UUID> children, ZoneId zone) {
         return jdbc.sql(COLUMNS + "where o.child_id = any (:children) order by o.observed_at, o.observation_id")
                 .param("children", children.toArray(UUID[]::new)).query((row, n) -> line(row, zone)).list();

@@ -16,10 +16,15 @@ import org.jspecify.annotations.Nullable;
  */
 public record RosterRow(String child, String givenName, String familyName, String grade, String className,
         @Nullable LocalDate start, @Nullable LocalDate end) {
-    /** Checks the order of the dates and that the id has no control characters. */
+    private static final int LONGEST_NAME = 100;
+
+    /** Checks the order of the dates, the lengths, and that the id has no control characters. */
     public RosterRow {
         if (child.chars().anyMatch(Character::isISOControl) || child.length() > 100) {
             throw new IllegalArgumentException("the id of a child has at most 100 characters and no control ones");
+        }
+        if (givenName.length() > LONGEST_NAME || familyName.length() > LONGEST_NAME) {
+            throw new IllegalArgumentException("a name has at most " + LONGEST_NAME + " characters; shorten it");
         }
         if (start != null && end != null && end.isBefore(start)) {
             throw new IllegalArgumentException("end " + end + " is before start " + start);

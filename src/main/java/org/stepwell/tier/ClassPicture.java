@@ -25,5 +25,10 @@ public record ClassPicture(LocalDate day, String unitTitle, Progression progress
         SortedMap<String, Integer> due, List<OneChild> children, ClassReview review, List<Look> looks) {
 
     /** One child: what the evidence says and which support runs. */
-    public record OneChild(ChildRow row, ChildPicture picture, ChildState state) {}
+    public record OneChild(ChildRow row, ChildPicture picture, ChildState state) {
+        /** Whether the teacher has decided about the child on this day. */
+        public boolean decided(LocalDate day) {
+            return state.reviews().contains(day);
+        }
+    }
 }

@@ -1,5 +1,8 @@
 /** What the pages before the screens share: two languages, the page's token, one place for messages. */
-const stored = () => { try { return localStorage.getItem('stepwell-language'); } catch { return null; } };
+const stored = () => {
+  const cookie = /(?:^|;\s*)stepwell-language=(en|es)/.exec(document.cookie);
+  try { return cookie ? cookie[1] : localStorage.getItem('stepwell-language'); } catch { return null; }
+};
 let spanish = (stored() ?? navigator.language).startsWith('es');
 const translated = [...document.querySelectorAll('[data-es]')].map((e) => ({ e, en: e.textContent, es: e.dataset.es }));
 const message = document.getElementById('message');
@@ -32,6 +35,8 @@ export function showBy(box, ...fields) {
 
 document.getElementById('language').addEventListener('click', () => {
   spanish = !spanish;
+  document.cookie = `stepwell-language=${spanish ? 'es' : 'en'}; path=/; max-age=31536000; samesite=lax`
+    + (location.protocol === 'https:' ? '; secure' : '');
   try { localStorage.setItem('stepwell-language', spanish ? 'es' : 'en'); } catch { /* lasts as long as the page */ }
   speak();
 });

@@ -66,11 +66,11 @@ class FilesBrowserTest {
         String before = download(page, "roster.csv");
         choose(page, "roster.csv", "child,given_name,family_name,grade,class,start,end\n"
                 + "new-1,Ilse,Brandvold,1,,,\nnew-2,,Nameless,1,,,\n");
-        assertThat(page.getByText("Tried: 1 good rows, 1 problems. Nothing is stored yet.")).isVisible();
+        assertThat(page.getByText("Tried: 1 good row, 1 problem. Nothing is stored yet.")).isVisible();
         assertThat(page.getByText("line 3, column given_name")).isVisible();
         assertThat(download(page, "roster.csv")).isEqualTo(before);
         page.getByText("Take in all but the reported rows").click();
-        assertThat(page.getByText("1 rows taken into")).isVisible();
+        assertThat(page.getByText("1 row taken into")).isVisible();
         assertThat(download(page, "roster.csv")).contains("new-1,Ilse,Brandvold").doesNotContain("new-2");
         page.screenshot(new Page.ScreenshotOptions().setPath(Path.of("target/screens/files.png")));
         page.context().close();

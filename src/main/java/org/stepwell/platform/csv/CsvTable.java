@@ -192,6 +192,7 @@ public final class CsvTable {
                 found.add(new CsvProblem(row.line(), "", String.valueOf(bad.getMessage())));
             }
         }
-        return new Parsed<>(List.copyOf(byKey.values()), List.copyOf(found), unknownColumns);
+        List<Long> lines = byKey.keySet().stream().map(lineOf::get).toList();
+        return new Parsed<>(List.copyOf(byKey.values()), lines, List.copyOf(found), unknownColumns);
     }
 }

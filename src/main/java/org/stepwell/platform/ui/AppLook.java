@@ -4,12 +4,10 @@ import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.page.AppShellConfigurator;
 import com.vaadin.flow.component.page.Viewport;
 import com.vaadin.flow.server.AppShellSettings;
-import com.vaadin.flow.theme.lumo.Lumo;
 import org.springframework.stereotype.Component;
 
 /** The page around the screens: our own style sheets, icon and language. */
 @Component
-@StyleSheet(Lumo.STYLESHEET)
 @StyleSheet("look/stepwell.css")
 @StyleSheet("look/views.css")
 @Viewport("width=device-width, initial-scale=1")

@@ -39,12 +39,19 @@ public final class Parts {
 
     /** A tier by its word and its place in the row of three. */
     public static Component tier(Tier tier) {
+        return tier(tier, tier);
+    }
+
+    /** The tier in force by its place in the row of three, and the place a suggestion points to. */
+    public static Component tier(Tier tier, Tier suggested) {
         Div row = new Div();
         row.addClassName("places");
         for (Tier each : Tier.values()) {
             Span place = new Span(word(each));
             if (each == tier) {
                 place.getElement().setAttribute("aria-current", "true");
+            } else if (each == suggested) {
+                place.addClassName("suggested");
             }
             row.add(place);
         }

@@ -2,10 +2,12 @@ package org.stepwell.platform.ui;
 
 import com.vaadin.flow.server.ServiceInitEvent;
 import com.vaadin.flow.server.VaadinRequest;
+import com.vaadin.flow.server.VaadinResponse;
 import com.vaadin.flow.server.VaadinServiceInitListener;
 import jakarta.servlet.http.Cookie;
 import java.util.Locale;
 import org.springframework.stereotype.Component;
+import org.stepwell.core.wording.Language;
 
 /**
  * Which language a screen opens in: the one chosen on this browser, kept in the cookie {@value #COOKIE}, else the first
@@ -16,9 +18,23 @@ public class ReaderLanguage implements VaadinServiceInitListener {
     /** Name of the cookie that keeps the choice of this browser; its value is {@code en} or {@code es}. */
     public static final String COOKIE = "stepwell-language";
 
+    private static final int YEAR = 365 * 24 * 60 * 60;
+
     @Override
     public void serviceInit(ServiceInitEvent event) {
+        event.addIndexHtmlRequestListener(page -> page.getDocument().getElementsByTag("html").attr("lang",
+                of(page.getVaadinRequest()).getLanguage()));
         event.getSource().addUIInitListener(opened -> opened.getUI().setLocale(of(VaadinRequest.getCurrent())));
+    }
+
+    /** Keeps a choice on this browser for a year, for the screens as for the Table page and sign-in. */
+    static void keep(Language language) {
+        Cookie cookie = new Cookie(COOKIE, language.code());
+        cookie.setPath("/");
+        cookie.setMaxAge(YEAR);
+        cookie.setSecure(VaadinRequest.getCurrent().isSecure());
+        cookie.setAttribute("SameSite", "Lax");
+        VaadinResponse.getCurrent().addCookie(cookie);
     }
 
     /** The language that a request asks for. */

@@ -2,6 +2,7 @@ package org.stepwell.platform.ui;
 
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.HasElement;
+import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Footer;
@@ -17,6 +18,7 @@ import com.vaadin.flow.server.menu.MenuConfiguration;
 import com.vaadin.flow.spring.security.AuthenticationContext;
 import jakarta.annotation.security.PermitAll;
 import java.util.Objects;
+import org.stepwell.core.wording.Language;
 
 /** The bar above every screen. Screens put themselves on it by their menu entry; it knows none of them. */
 @Layout
@@ -38,7 +40,9 @@ class Shell extends Div implements RouterLayout {
         Anchor table = new Anchor("/table/", words.say("table"));
         table.setRouterIgnore(true);
         nav.addComponentAtIndex(1, table);
-        Header bar = new Header(name, nav, Parts.button(words.say("sign-out"), authentication::logout));
+        Div tools = new Div(language(words), Parts.button(words.say("sign-out"), authentication::logout));
+        tools.addClassName("shell-tools");
+        Header bar = new Header(name, nav, tools);
         bar.addClassName("shell-bar");
         main.setId("content");
         main.getElement().setAttribute("tabindex", "-1");
@@ -47,6 +51,16 @@ class Shell extends Div implements RouterLayout {
         skip.addClassName("skip");
         Footer honest = new Footer(Parts.soft(words.say("honest")));
         add(skip, bar, main, honest);
+    }
+
+    private static Component language(Words words) {
+        Language other = Words.language() == Language.ENGLISH ? Language.SPANISH : Language.ENGLISH;
+        Component button = Parts.button(words.say("other-language"), () -> {
+            ReaderLanguage.keep(other);
+            UI.getCurrent().getPage().reload();
+        });
+        button.getElement().setAttribute("lang", other.code());
+        return button;
     }
 
     /** A menu entry names its text as {@code FEATURE.text}, so that it can be said in two languages. */

@@ -2,19 +2,24 @@ package org.stepwell.review.ui;
 
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
-import java.util.HashMap;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.stepwell.core.evidence.Look;
+import org.stepwell.core.pacing.PacingRow;
+import org.stepwell.core.pacing.SchoolCalendar.Break;
 import org.stepwell.core.progression.Progression;
 import org.stepwell.observation.ObservationCsv;
 import org.stepwell.observation.ObservationService;
+import org.stepwell.observation.ObservationService.Foresight;
 import org.stepwell.observation.ObservationService.Outcome;
 import org.stepwell.observation.ObservationService.Taken;
 import org.stepwell.pacing.CalendarCsv;
@@ -23,6 +28,7 @@ import org.stepwell.pacing.PacingService;
 import org.stepwell.pacing.UnitInHand;
 import org.stepwell.platform.csv.CsvProblem;
 import org.stepwell.platform.csv.Parsed;
+import org.stepwell.platform.ui.Words;
 import org.stepwell.progression.ProgressionCsv;
 import org.stepwell.progression.ProgressionService;
 import org.stepwell.roster.ChildRow;
@@ -49,18 +55,7 @@ class FileIntake {
 
     /** Files a school has. */
     enum Kind {
-        ROSTER("roster.csv"), PROGRESSION("skills.csv and phrases.csv"), PACING("pacing.csv"),
-        CALENDAR("calendar.csv"), OBSERVATIONS("observations.csv");
-
-        private final String file;
-
-        Kind(String file) {
-            this.file = file;
-        }
-
-        String file() {
-            return file;
-        }
+        ROSTER, PROGRESSION, PACING, CALENDAR, OBSERVATIONS
     }
 
     /**
@@ -69,20 +64,20 @@ class FileIntake {
      * @param good rows that can be taken
      * @param problems every bad row, and what is wrong with the file as such
      * @param remarks what is not wrong but good to know
-     * @param take stores the good rows and says what was done
+     * @param take stores the good rows and says line by line what was done
      */
-    record DryRun(int good, List<CsvProblem> problems, List<String> remarks, Supplier<String> take) {}
+    record DryRun(int good, List<CsvProblem> problems, List<String> remarks, Supplier<List<String>> take) {}
 
     /** Reads a file of any kind but a progression, which is two files. */
     DryRun read(Kind kind, Classroom room, byte[] file) {
         return switch (kind) {
             case ROSTER -> roster(room, RosterCsv.read(file));
-            case PACING -> pacing(room.classId(), file);
+            case PACING -> pacing(room.classId(), PacingCsv.read(file));
             case CALENDAR -> {
-                Parsed<org.stepwell.core.pacing.SchoolCalendar.Break> read = CalendarCsv.read(file);
-                yield dryRun(read, List.of(), () -> {
-                    pacing.importCalendar(room.classId(), read.rows());
-                    return read.rows().size() + " breaks stand in for those before.";
+                Parsed<Break> read = CalendarCsv.read(file);
+                yield dryRun(read, List.of(), List.of(), rows -> {
+                    pacing.importCalendar(room.classId(), rows);
+                    return List.of(say("calendar.taken", rows.size()));
                 });
             }
             case OBSERVATIONS -> observations(ObservationCsv.read(file));
@@ -92,11 +87,10 @@ class FileIntake {
 
     /** Reads a progression. */
     DryRun readProgression(byte[] skills, byte[] phrases) {
-        Parsed<Progression> read = ProgressionCsv.read(skills, phrases);
-        return dryRun(read, List.of(), () -> {
-            Progression progression = read.rows().getFirst();
-            return "Progression " + progression.code() + ", version " + progressions.importProgression(progression)
-                    + ", holds now.";
+        return dryRun(ProgressionCsv.read(skills, phrases), List.of(), List.of(), rows -> {
+            Progression progression = rows.getFirst();
+            return List.of(say("progression.taken", progression.code(),
+                    Integer.toString(progressions.importProgression(progression))));
         });
     }
 
@@ -107,64 +101,101 @@ class FileIntake {
     }
 
     private DryRun roster(Classroom room, Parsed<RosterRow> read) {
+        Set<UUID> mine = roster.children().stream().map(ChildRow::childId).collect(Collectors.toSet());
+        List<@Nullable CsvProblem> refused = new ArrayList<>();
+        for (int i = 0; i < read.rows().size(); i++) {
+            boolean foreign = roster.idByKey(read.rows().get(i).child()).filter(id -> !mine.contains(id)).isPresent();
+            refused.add(foreign ? new CsvProblem(read.lines().get(i), "child",
+                    say("roster.foreign", read.rows().get(i).child())) : null);
+        }
         long elsewhere = read.rows().stream().filter(r -> !r.className().isEmpty()
                 && !r.className().equals(room.name())).count();
-        return dryRun(read, elsewhere == 0 ? List.of() : List.of(elsewhere + " rows name another class; they would "
-                + "be taken into " + room.name() + " all the same."), () -> roster.importRoster(room.classId(),
-                        read.rows()) + " rows taken into " + room.name() + ".");
+        return dryRun(read, refused, elsewhere == 0 ? List.of()
+                : List.of(say("roster.elsewhere", elsewhere, room.name())),
+                rows -> List.of(say("roster.taken", roster.importRoster(room.classId(), rows), room.name())));
     }
 
-    private DryRun pacing(UUID classId, byte[] file) {
-        var read = PacingCsv.read(file);
+    private DryRun pacing(UUID classId, Parsed<PacingRow> read) {
         UUID unit = pacing.unit(classId).map(UnitInHand::unitId).orElse(null);
         if (unit == null) {
-            return new DryRun(0, List.of(new CsvProblem(0, "", "the class has no unit yet; start one below, then "
-                    + "choose the file again")), List.of(), () -> "");
+            return new DryRun(0, List.of(new CsvProblem(0, "", say("pacing.no-unit"))), List.of(), List::of);
         }
-        return dryRun(read, List.of(), () -> {
-            pacing.importPacing(classId, unit, read.rows());
-            return read.rows().size() + " rows stand in for the pacing before.";
-        });
+        Progression progression = progressions.ofClass(classId);
+        String unknown = read.rows().stream().map(PacingRow::skill).distinct()
+                .filter(skill -> progression.skill(skill).isEmpty()).sorted().collect(Collectors.joining(", "));
+        return dryRun(read, List.of(), unknown.isEmpty() ? List.of() : List.of(say("pacing.unknown", unknown)),
+                rows -> {
+                    pacing.importPacing(classId, unit, rows);
+                    return List.of(say("pacing.taken", rows.size()));
+                });
     }
 
     private DryRun observations(Parsed<Look> read) {
-        Set<String> known = roster.children().stream().map(ChildRow::schoolKey).collect(Collectors.toSet());
-        Map<String, Integer> unknown = new HashMap<>();
-        read.rows().stream().filter(l -> !known.contains(l.child())).forEach(l -> unknown.merge(l.child(), 1,
-                Integer::sum));
+        List<Foresight> foreseen = observations.foresee(read.rows());
+        List<@Nullable CsvProblem> refused = new ArrayList<>();
+        for (int i = 0; i < foreseen.size(); i++) {
+            long line = read.lines().get(i);
+            Look look = read.rows().get(i);
+            refused.add(switch (foreseen.get(i)) {
+                case UNKNOWN_CHILD -> new CsvProblem(line, "child", say("look.unknown-child", look.child()));
+                case OTHER_CONTENT -> new CsvProblem(line, "id", say("look.other-content", look.id()));
+                case NEW, THERE, WAITS -> null;
+            });
+        }
         List<String> remarks = new ArrayList<>();
-        unknown.keySet().stream().sorted().forEach(child -> remarks.add("No child \"" + child
-                + "\" is in a class you see now; its looks (" + unknown.get(child)
-                + ") may be refused. Take the roster in first."));
-        return dryRun(read, remarks, () -> told(read.rows(), observations.record(read.rows(), false)));
+        long there = foreseen.stream().filter(f -> f == Foresight.THERE).count();
+        if (there > 0) {
+            remarks.add(say("look.there", there));
+        }
+        long waits = foreseen.stream().filter(f -> f == Foresight.WAITS).count();
+        if (waits > 0) {
+            remarks.add(say("look.waits", waits));
+        }
+        return dryRun(read, refused, remarks, rows -> told(rows, observations.record(rows, false)));
     }
 
-    private static String told(List<Look> looks, List<Taken> taken) {
+    private static List<String> told(List<Look> looks, List<Taken> taken) {
         Map<Outcome, Long> counts = taken.stream().collect(Collectors.groupingBy(Taken::outcome,
                 Collectors.counting()));
-        StringBuilder said = new StringBuilder(counts.getOrDefault(Outcome.STORED, 0L) + " looks stored, "
-                + counts.getOrDefault(Outcome.DUPLICATE, 0L) + " were there already, "
-                + counts.getOrDefault(Outcome.REFUSED, 0L) + " refused.");
+        List<String> said = new ArrayList<>(List.of(say("look.taken", counts.getOrDefault(Outcome.STORED, 0L),
+                counts.getOrDefault(Outcome.DUPLICATE, 0L), counts.getOrDefault(Outcome.REFUSED, 0L))));
         for (int i = 0; i < taken.size(); i++) {
             if (taken.get(i).outcome() == Outcome.REFUSED) {
-                said.append("\nLook ").append(looks.get(i).id()).append(": ").append(taken.get(i).reason());
+                said.add(say("look.refused", looks.get(i).id(), String.valueOf(taken.get(i).reason())));
             }
         }
-        return said.toString();
+        return said;
     }
 
-    private static <T> DryRun dryRun(Parsed<T> read, List<String> remarks, Supplier<String> take) {
+    private static String say(String key, Object... gaps) {
+        return Words.of("files").say(key, gaps);
+    }
+
+    /** @param refused for each row what the store would say against it, or {@code null}; empty = nothing */
+    private static <T> DryRun dryRun(Parsed<T> read, List<@Nullable CsvProblem> refused, List<String> remarks,
+            Function<List<T>, List<String>> take) {
+        List<T> good = new ArrayList<>();
+        List<CsvProblem> problems = new ArrayList<>(read.problems());
+        for (int i = 0; i < read.rows().size(); i++) {
+            CsvProblem problem = refused.isEmpty() ? null : refused.get(i);
+            if (problem == null) {
+                good.add(read.rows().get(i));
+            } else {
+                problems.add(problem);
+            }
+        }
+        problems.sort(Comparator.comparingLong(CsvProblem::line));
         List<String> all = new ArrayList<>(remarks);
         if (!read.unknownColumns().isEmpty()) {
-            all.add("Columns not known here, left aside: " + String.join(", ", read.unknownColumns()) + ".");
+            all.add(say("unknown-columns", String.join(", ", read.unknownColumns())));
         }
-        return new DryRun(read.rows().size(), read.problems(), all, take);
+        return new DryRun(good.size(), problems, all, () -> take.apply(List.copyOf(good)));
     }
 
     /** The files of a class as they stand, by name; what is not there yet is missing. */
     Map<String, Supplier<String>> exports(Classroom room) {
         UUID id = room.classId();
-        Map<String, Supplier<String>> files = new java.util.LinkedHashMap<>();
+        Map<String, Supplier<String>> files = new LinkedHashMap<>();
         files.put("roster.csv", () -> RosterCsv.write(roster.export(id)));
         files.put("skills.csv", () -> ProgressionCsv.writeSkills(progressions.ofClass(id)));
         files.put("phrases.csv", () -> ProgressionCsv.writePhrases(progressions.ofClass(id)));

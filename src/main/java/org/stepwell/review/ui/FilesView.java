@@ -9,9 +9,10 @@ import com.vaadin.flow.component.html.ListItem;
 import com.vaadin.flow.component.html.NativeDetails;
 import com.vaadin.flow.component.html.OrderedList;
 import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.UnorderedList;
 import com.vaadin.flow.component.upload.Upload;
+import com.vaadin.flow.router.HasDynamicTitle;
 import com.vaadin.flow.router.Menu;
-import com.vaadin.flow.router.PageTitle;
 import com.vaadin.flow.router.Route;
 import com.vaadin.flow.server.streams.DownloadHandler;
 import com.vaadin.flow.server.streams.DownloadResponse;
@@ -21,12 +22,15 @@ import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.stepwell.pacing.PacingService;
+import org.stepwell.platform.csv.CsvProblem;
 import org.stepwell.platform.security.CurrentAdult;
 import org.stepwell.platform.ui.Parts;
+import org.stepwell.platform.ui.Words;
 import org.stepwell.privacy.NotVisible;
 import org.stepwell.progression.ProgressionService;
 import org.stepwell.review.ui.FileIntake.DryRun;
@@ -34,13 +38,13 @@ import org.stepwell.review.ui.FileIntake.Kind;
 import org.stepwell.roster.ChildRow;
 import org.stepwell.roster.Classroom;
 import org.stepwell.roster.RosterService;
+import org.stepwell.roster.ui.ClassChoice;
 
 /** Who is in the class, and files in and out: always tried dry first, every bad row named. */
 @Route("files")
-@PageTitle("People and files · Stepwell")
-@Menu(order = 4, title = "People and files")
+@Menu(order = 4, title = "files.title")
 @PermitAll
-class FilesView extends Div {
+class FilesView extends Div implements HasDynamicTitle {
     private static final int LARGEST = 20 * 1024 * 1024;
     private static final int PROBLEMS_SHOWN = 200;
 
@@ -49,6 +53,7 @@ class FilesView extends Div {
     private final ProgressionService progressions;
     private final CurrentAdult adult;
     private final FileIntake intake;
+    private final Words texts = Words.of("files");
     private final Div body = new Div();
     private final Div result = new Div();
     private Kind kind = Kind.ROSTER;
@@ -62,20 +67,19 @@ class FilesView extends Div {
         this.progressions = progressions;
         this.adult = adult;
         this.intake = intake;
-        add(new H1("People and files"));
+        add(new H1(texts.say("title")));
         List<Classroom> classes = roster.classes();
         if (classes.isEmpty()) {
-            add(Parts.soft("No class is shared with you yet."));
+            add(ClassChoice.none());
             return;
         }
-        Map<String, String> names = new LinkedHashMap<>();
-        classes.forEach(room -> names.put(room.classId().toString(), room.name()));
-        Classroom first = classes.getFirst();
-        add(classes.size() == 1 ? Parts.soft(first.name())
-                : Parts.choice("Class", names, first.classId().toString(), id -> classes.stream()
-                        .filter(c -> c.classId().toString().equals(id)).findFirst().ifPresent(this::show)));
-        add(body);
-        show(first);
+        add(ClassChoice.line(classes), body);
+        show(ClassChoice.of(classes));
+    }
+
+    @Override
+    public String getPageTitle() {
+        return Parts.pageTitle(texts.say("title"));
     }
 
     private void show(Classroom room) {
@@ -87,17 +91,16 @@ class FilesView extends Div {
     private Component files(Classroom room) {
         Map<String, String> kinds = new LinkedHashMap<>();
         for (Kind each : Kind.values()) {
-            kinds.put(each.name(), each.file());
+            kinds.put(each.name(), texts.say("kind." + each.name().toLowerCase(Locale.ROOT)));
         }
         Upload upload = new Upload(UploadHandler.inMemory((about, bytes) -> tried(room, bytes)));
         upload.setDropAllowed(false);
         upload.setMaxFileSize(LARGEST);
         upload.setAcceptedFileTypes(".csv");
-        upload.addFileRejectedListener(refused -> Parts.say(result, refused.getErrorMessage()
-                + " A CSV file of at most 20 MB is read."));
-        return Parts.sheet(new H2("Take a file in"),
-                Parts.soft("It is tried first; nothing is stored until you say so."),
-                Parts.choice("File", kinds, kind.name(), key -> {
+        upload.addFileRejectedListener(refused -> Parts.say(result, texts.say("in.refused")));
+        upload.setI18n(UploadWords.of(texts));
+        return Parts.sheet(new H2(texts.say("in")), Parts.soft(texts.say("in.tried-first")),
+                Parts.choice(texts.say("in.kind"), kinds, kind.name(), key -> {
                     kind = Kind.valueOf(key);
                     skills = null;
                     phrases = null;
@@ -118,48 +121,53 @@ class FilesView extends Div {
         if (skills != null && phrases != null) {
             found(room, intake.readProgression(skills, phrases));
         } else {
-            Parts.say(result, skills == null ? "Read phrases.csv. Now choose skills.csv."
-                    : "Read skills.csv. Now choose phrases.csv.");
+            Parts.say(result, texts.say(skills == null ? "in.now-skills" : "in.now-phrases"));
         }
     }
 
     private void found(Classroom room, DryRun found) {
-        Parts.say(result, "Tried: " + found.good() + " good rows, " + found.problems().size()
-                + " problems. Nothing is stored yet.");
+        Parts.say(result, texts.say("in.found", found.good(), found.problems().size()));
         found.remarks().forEach(remark -> result.add(new Paragraph(remark)));
-        OrderedList problems = new OrderedList();
-        found.problems().stream().limit(PROBLEMS_SHOWN).forEach(p -> problems.add(new ListItem(p.toString())));
+        UnorderedList problems = new UnorderedList();
+        problems.addClassName("problems");
+        found.problems().stream().limit(PROBLEMS_SHOWN).forEach(p -> problems.add(new ListItem(words(p))));
         if (!found.problems().isEmpty()) {
             result.add(problems);
         }
         if (found.problems().size() > PROBLEMS_SHOWN) {
-            result.add(new Paragraph("And " + (found.problems().size() - PROBLEMS_SHOWN) + " more."));
+            result.add(new Paragraph(texts.say("in.more", found.problems().size() - PROBLEMS_SHOWN)));
         }
         if (found.good() > 0) {
-            result.add(Parts.button(found.problems().isEmpty() ? "Take it in" : "Take in all but the reported rows",
+            result.add(Parts.button(texts.say(found.problems().isEmpty() ? "in.take" : "in.take-rest"),
                     () -> act(room, found.take())));
         }
     }
 
-    private void act(Classroom room, Supplier<String> what) {
+    private String words(CsvProblem problem) {
+        String reason = problem.reason();
+        if (problem.line() == 0) {
+            return reason;
+        }
+        String line = Long.toString(problem.line());
+        return problem.column().isEmpty() ? texts.say("in.line", line, reason)
+                : texts.say("in.line-column", line, problem.column(), reason);
+    }
+
+    private void act(Classroom room, Supplier<List<String>> what) {
         try {
-            String said = what.get();
+            List<String> said = what.get();
             show(room);
-            String[] lines = said.split("\n");
-            Parts.say(result, lines[0]);
-            for (int i = 1; i < lines.length; i++) {
-                result.add(new Paragraph(lines[i]));
-            }
+            Parts.say(result, said.getFirst());
+            said.stream().skip(1).forEach(line -> result.add(new Paragraph(line)));
         } catch (NotVisible closed) {
-            Parts.say(result, "Only an adult of the class may do this, and only for its children. Nothing was stored.");
+            Parts.say(result, texts.say("only-adults"));
         } catch (IllegalArgumentException wrong) {
             Parts.say(result, String.valueOf(wrong.getMessage()));
         }
     }
 
     private Component exports(Classroom room) {
-        Div sheet = Parts.sheet(new H2("Take files out"),
-                Parts.soft("The same formats; they can be taken in again to an equal state."));
+        Div sheet = Parts.sheet(new H2(texts.say("out")), Parts.soft(texts.say("out.same")));
         Div row = new Div();
         row.addClassName("row");
         intake.exports(room).forEach((name, text) -> {
@@ -187,40 +195,46 @@ class FilesView extends Div {
         String[] given = {""};
         String[] family = {""};
         String[] id = {""};
-        Div row = new Div(Parts.input("Given name", "text", "", text -> given[0] = text),
-                Parts.input("Family name", "text", "", text -> family[0] = text),
-                Parts.input("School's id, if there is one", "text", "", text -> id[0] = text),
-                Parts.button("Add child", () -> act(room, () -> {
+        Div row = new Div(Parts.input(texts.say("child.given"), "text", "", text -> given[0] = text),
+                Parts.input(texts.say("child.family"), "text", "", text -> family[0] = text),
+                Parts.input(texts.say("child.id"), "text", "", text -> id[0] = text),
+                Parts.button(texts.say("child.add"), () -> act(room, () -> {
+                    if (given[0].isBlank()) {
+                        throw new IllegalArgumentException(texts.say("child.needs-name"));
+                    }
+                    if (!id[0].isBlank() && roster.idByKey(id[0].strip()).isPresent()) {
+                        throw new IllegalArgumentException(texts.say("child.id-taken", id[0].strip()));
+                    }
                     roster.addChild(room.classId(), id[0], given[0], family[0]);
-                    return given[0].strip() + " was added.";
+                    return List.of(texts.say("child.added", given[0].strip()));
                 })));
         row.addClassName("row");
-        return Parts.sheet(new H2("Children"), row, new NativeDetails(children.size() + " in the class", list));
+        return Parts.sheet(new H2(texts.say("children")), row,
+                new NativeDetails(texts.say("children.count", children.size()), list));
     }
 
     private Component unit(Classroom room) {
-        Div sheet = Parts.sheet(new H2("Unit"));
+        Div sheet = Parts.sheet(new H2(texts.say("unit")));
         pacing.unit(room.classId()).ifPresentOrElse(
-                unit -> sheet.add(new Paragraph(unit.title() + ", since " + unit.startsOn())),
-                () -> sheet.add(Parts.soft("None yet. Take a progression in, then start a unit on it.")));
+                unit -> sheet.add(new Paragraph(texts.say("unit.since", unit.title(), texts.day(unit.startsOn())))),
+                () -> sheet.add(Parts.soft(texts.say("unit.none"))));
         String[] title = {""};
         String now = progressions.ofClass(room.classId()).code();
         String[] code = {progressions.known(now) ? now : ""};
-        Div row = new Div(Parts.input("Title", "text", "", text -> title[0] = text),
-                Parts.input("Progression", "text", code[0], text -> code[0] = text),
-                Parts.button("Start a new unit today", () -> act(room, () -> {
+        Div row = new Div(Parts.input(texts.say("unit.title"), "text", "", text -> title[0] = text),
+                Parts.input(texts.say("unit.progression"), "text", code[0], text -> code[0] = text),
+                Parts.button(texts.say("unit.start-today"), () -> act(room, () -> {
                     if (title[0].isBlank()) {
-                        throw new IllegalArgumentException("A unit needs a title.");
+                        throw new IllegalArgumentException(texts.say("unit.needs-title"));
                     }
                     if (!progressions.known(code[0].strip())) {
-                        throw new IllegalArgumentException("There is no progression \"" + code[0].strip()
-                                + "\". Take its two files in first, or write its code as they have it.");
+                        throw new IllegalArgumentException(texts.say("unit.no-progression", code[0].strip()));
                     }
                     pacing.startUnit(room.classId(), code[0].strip(), title[0].strip(), adult.today());
-                    return title[0].strip() + " was started.";
+                    return List.of(texts.say("unit.started", title[0].strip()));
                 })));
         row.addClassName("row");
-        sheet.add(new NativeDetails("Start a new unit", row));
+        sheet.add(new NativeDetails(texts.say("unit.start"), row));
         return sheet;
     }
 }

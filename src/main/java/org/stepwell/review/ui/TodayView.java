@@ -1,97 +1,221 @@
 package org.stepwell.review.ui;
 
+import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.ListItem;
 import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.UnorderedList;
+import com.vaadin.flow.router.HasDynamicTitle;
 import com.vaadin.flow.router.Menu;
-import com.vaadin.flow.router.PageTitle;
 import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.PermitAll;
-import java.time.DayOfWeek;
-import java.time.LocalDate;
-import java.time.format.DateTimeFormatter;
 import java.util.List;
-import java.util.Locale;
-import java.util.Set;
-import java.util.stream.Collectors;
-import org.stepwell.core.evidence.Look;
+import java.util.Optional;
+import org.stepwell.core.pacing.Course;
+import org.stepwell.core.pacing.Course.Stage;
 import org.stepwell.core.tier.Verdict;
+import org.stepwell.pacing.PacingService;
+import org.stepwell.pacing.UnitInHand;
 import org.stepwell.platform.ui.Parts;
+import org.stepwell.platform.ui.Words;
 import org.stepwell.roster.Classroom;
 import org.stepwell.roster.RosterService;
 import org.stepwell.roster.ui.ClassChoice;
 import org.stepwell.tier.ClassPicture;
+import org.stepwell.tier.ClassPicture.OneChild;
 import org.stepwell.tier.TierService;
 
-/** What is in hand today, who was not seen this week, what waits for a decision. */
+/** The lesson in hand, who comes first at the table, what waits for a decision; for a new class, how to begin. */
 @Route("")
-@PageTitle("Today · Stepwell")
-@Menu(order = 0, title = "Today")
+@Menu(order = 0, title = "today.title")
 @PermitAll
-class TodayView extends Div {
-    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEEE, MMMM d", Locale.ENGLISH);
+class TodayView extends Div implements HasDynamicTitle {
+    private static final int FIRST_AT_THE_TABLE = 5;
+    private static final String FILES = "files";
 
-    TodayView(RosterService roster, TierService tiers) {
+    private final Words texts = Words.of("today");
+
+    TodayView(RosterService roster, TierService tiers, PacingService pacing) {
         List<Classroom> classes = roster.classes();
         if (classes.isEmpty()) {
-            add(new H1("Today"), Parts.soft("No class is shared with you yet."));
+            add(new H1(texts.say("title")), ClassChoice.none());
             return;
         }
         ClassPicture picture = tiers.picture(ClassChoice.of(classes).classId());
-        add(new H1(DAY.format(picture.day())), ClassChoice.line(classes));
-        Anchor table = new Anchor("/table/", "To the Table");
-        table.setRouterIgnore(true);
-        table.addClassNames("button", "strong");
-        add(table);
-        Div cards = new Div(lesson(picture), unseen(picture), waiting(picture));
+        Optional<UnitInHand> unit = pacing.unit(ClassChoice.of(classes).classId());
+        Div head = new Div(new Div(new H1(texts.weekday(picture.day())), ClassChoice.line(classes)));
+        head.addClassName("head");
+        add(head);
+        Div cards = new Div();
         cards.addClassName("cards");
-        cards.getStyle().set("margin-top", "1rem");
+        if (picture.children().isEmpty() || unit.isEmpty() || unit.get().pacing().rows().isEmpty()) {
+            cards.add(begin(picture, unit));
+        }
+        if (!picture.children().isEmpty()) {
+            Anchor table = new Anchor("/table/", texts.say("to-table"));
+            table.setRouterIgnore(true);
+            table.addClassNames("button", "strong", "big");
+            head.add(table);
+            unit.ifPresent(u -> cards.add(lesson(picture, u)));
+            cards.add(unseen(picture));
+            unit.ifPresent(u -> cards.add(waiting(picture)));
+        }
         add(cards);
     }
 
-    private static Div lesson(ClassPicture picture) {
-        Div sheet = Parts.sheet(new H2("In hand"));
-        if (picture.unitTitle().isEmpty()) {
-            sheet.add(Parts.soft("No unit yet. Start one under People and files."));
-            return sheet;
-        }
-        sheet.add(new Paragraph(picture.unitTitle()));
-        picture.due().forEach((skill, step) -> sheet.add(new Paragraph(skill + " "
-                + picture.progression().titles().getOrDefault(skill, "") + ": step " + step + " expected")));
-        if (picture.due().isEmpty()) {
-            sheet.add(Parts.soft("No skill is due yet."));
-        }
+    @Override
+    public String getPageTitle() {
+        return Parts.pageTitle(texts.say("title"));
+    }
+
+    /** What a new class still needs, in order; the first open one is the next thing to do. */
+    private Component begin(ClassPicture picture, Optional<UnitInHand> unit) {
+        boolean children = !picture.children().isEmpty();
+        boolean paced = unit.isPresent() && !unit.get().pacing().rows().isEmpty();
+        Div sheet = Parts.sheet(new H2(texts.say("begin")));
+        UnorderedList steps = new UnorderedList(
+                new ListItem(texts.say(children ? "begin.children.done" : "begin.children", picture.children().size())),
+                new ListItem(texts.say(unit.isPresent() ? "begin.unit.done" : "begin.unit")),
+                new ListItem(texts.say(paced ? "begin.pacing.done" : "begin.pacing")));
+        sheet.add(steps, link(FILES, texts.say(children ? unit.isPresent() ? "begin.next.pacing" : "begin.next.unit"
+                : "begin.next.children")));
         return sheet;
     }
 
-    private static Div unseen(ClassPicture picture) {
-        LocalDate monday = picture.day().with(DayOfWeek.MONDAY);
-        Set<String> seen = picture.looks().stream().filter(l -> !l.withdrawn() && l.step() != null
-                && !l.day().isBefore(monday)).map(Look::child).collect(Collectors.toSet());
-        List<String> names = picture.children().stream().filter(c -> !seen.contains(c.row().schoolKey()))
-                .map(c -> c.row().label()).toList();
-        Div sheet = Parts.sheet(new H2("Not seen this week"));
-        if (names.isEmpty()) {
-            sheet.add(new Paragraph("Everybody was seen."));
-        } else if (names.size() == picture.children().size()) {
-            sheet.add(new Paragraph("Nobody was seen yet: " + names.size() + " children."));
+    private Component lesson(ClassPicture picture, UnitInHand unit) {
+        Course course = Course.on(picture.day(), unit.pacing(), unit.calendar());
+        Div sheet = Parts.sheet(new H2(texts.say("lesson")), Parts.soft(unit.title()));
+        if (course.taught().isEmpty()) {
+            sheet.add(new Paragraph(texts.say("lesson.none")));
         } else {
-            sheet.add(new Paragraph(String.join(", ", names)));
+            Stage now = course.taught().getFirst();
+            Paragraph skill = new Paragraph(named(picture, now.skill()));
+            skill.addClassName("lead");
+            sheet.add(skill, new Paragraph(expected(now)));
+            if (now.step() != null) {
+                sheet.add(new Paragraph(stand(picture, now.skill(), now.step())));
+            }
+        }
+        if (course.taught().size() > 1) {
+            UnorderedList also = new UnorderedList();
+            course.taught().stream().skip(1).forEach(stage -> also.add(new ListItem(
+                    named(picture, stage.skill()) + ": " + brief(stage))));
+            sheet.add(Parts.soft(texts.say("lesson.also")), also);
+        }
+        if (!course.coming().isEmpty()) {
+            Stage next = course.coming().getFirst();
+            sheet.add(new Paragraph(texts.say("lesson.next", named(picture, next.skill()), texts.day(next.from()))));
+        }
+        sheet.add(link("class-map", texts.say("lesson.map")));
+        return sheet;
+    }
+
+    private static String named(ClassPicture picture, String skill) {
+        return (skill + " " + picture.progression().titles().getOrDefault(skill, "")).strip();
+    }
+
+    private String expected(Stage stage) {
+        String begun = texts.say("lesson.begun", texts.day(stage.from()));
+        if (stage.step() != null && stage.since() != null) {
+            return begun + " " + texts.say("lesson.since", stage.step(), texts.day(stage.since())) + later(stage);
+        }
+        return stage.next() == null || stage.nextStep() == null ? begun
+                : begun + " " + texts.say("lesson.from", stage.nextStep(), texts.day(stage.next()));
+    }
+
+    private String later(Stage stage) {
+        return stage.next() == null || stage.nextStep() == null ? ""
+                : " " + texts.say("lesson.then", stage.nextStep(), texts.day(stage.next()));
+    }
+
+    private String brief(Stage stage) {
+        if (stage.step() != null) {
+            return texts.say("lesson.step", stage.step());
+        }
+        return stage.next() == null || stage.nextStep() == null ? texts.say("lesson.not-due")
+                : texts.say("lesson.step-from", stage.nextStep(), texts.day(stage.next()));
+    }
+
+    private String stand(ClassPicture picture, String skill, int step) {
+        int reached = 0;
+        int below = 0;
+        for (OneChild child : picture.children()) {
+            var estimate = child.picture().skills().get(skill);
+            if (estimate != null && estimate.seen()) {
+                if (estimate.step() >= step) {
+                    reached++;
+                } else {
+                    below++;
+                }
+            }
+        }
+        return texts.say("lesson.stand", step, reached, below, picture.children().size() - reached - below);
+    }
+
+    private Component unseen(ClassPicture picture) {
+        Seen seen = Seen.in(picture);
+        Div sheet = Parts.sheet(new H2(texts.say("seen")));
+        if (seen.notThisWeek().isEmpty()) {
+            sheet.add(new Paragraph(texts.say("seen.all")));
+        } else if (seen.notThisWeek().size() == picture.children().size()) {
+            sheet.add(new Paragraph(texts.say("seen.nobody", picture.children().size())));
+        } else {
+            sheet.add(new Paragraph(texts.say("seen.not", seen.notThisWeek().size())), names(seen.notThisWeek()));
+        }
+        List<OneChild> least = seen.least(FIRST_AT_THE_TABLE);
+        if (!least.isEmpty()) {
+            sheet.add(new Paragraph(texts.say("seen.least", Seen.WEEKS)));
+            UnorderedList list = new UnorderedList();
+            list.addClassName("chips");
+            least.forEach(child -> list.add(new ListItem(chip(child,
+                    texts.say("seen.count", child.row().label(), seen.looks(child))))));
+            sheet.add(list);
         }
         return sheet;
     }
 
-    private static Div waiting(ClassPicture picture) {
-        long moves = picture.review().suggestions().stream().filter(s -> s.verdict() == Verdict.MOVE).count();
-        long few = picture.review().suggestions().stream().filter(s -> s.verdict() == Verdict.NOT_ENOUGH).count();
-        Div sheet = Parts.sheet(new H2("Waiting for you"),
-                new Paragraph(moves + (moves == 1 ? " move is" : " moves are") + " suggested."),
-                new Paragraph("For " + few + (few == 1 ? " child" : " children") + " too little was seen to say."));
-        Anchor all = new Anchor("suggestions", "Read the suggestions");
-        all.addClassName("button");
-        sheet.add(all);
+    private static Component names(List<OneChild> children) {
+        UnorderedList list = new UnorderedList();
+        list.addClassName("chips");
+        children.forEach(child -> list.add(new ListItem(chip(child, child.row().label()))));
+        return list;
+    }
+
+    private static Component chip(OneChild child, String words) {
+        Anchor anchor = new Anchor("child/" + child.row().childId(), words);
+        anchor.addClassName("chip");
+        return anchor;
+    }
+
+    private Component waiting(ClassPicture picture) {
+        long moves = picture.children().stream().filter(c -> !c.decided(picture.day()))
+                .filter(c -> says(picture, c) == Verdict.MOVE).count();
+        long decided = picture.children().stream().filter(c -> c.decided(picture.day())).count();
+        long few = picture.children().stream().filter(c -> says(picture, c) == Verdict.NOT_ENOUGH).count();
+        Div sheet = Parts.sheet(new H2(texts.say("waiting")));
+        Paragraph lead = new Paragraph(texts.say("waiting.moves", moves));
+        lead.addClassName("lead");
+        sheet.add(lead);
+        if (decided > 0) {
+            sheet.add(new Paragraph(texts.say("waiting.decided", decided)));
+        }
+        if (few > 0) {
+            sheet.add(new Paragraph(texts.say("waiting.few", few)));
+        }
+        sheet.add(link("suggestions", texts.say("waiting.read")));
         return sheet;
+    }
+
+    private static Verdict says(ClassPicture picture, OneChild child) {
+        return picture.review().of(child.row().schoolKey()).map(s -> s.verdict()).orElse(Verdict.STAY);
+    }
+
+    private static Component link(String path, String words) {
+        Anchor anchor = new Anchor(path, words);
+        anchor.addClassName("button");
+        return anchor;
     }
 }

@@ -62,10 +62,9 @@ class ClassMapView extends Div implements HasDynamicTitle {
             return;
         }
         ClassPicture picture = tiers.picture(ClassChoice.of(classes).classId());
-        add(ClassChoice.line(classes));
-        if (!picture.unitTitle().isEmpty()) {
-            add(Parts.soft(picture.unitTitle()));
-        }
+        Div about = new Div(ClassChoice.line(classes), Parts.soft(picture.unitTitle()));
+        about.addClassName("about");
+        add(about);
         if (picture.children().isEmpty()) {
             add(ClassChoice.noChildren());
             return;
@@ -92,7 +91,7 @@ class ClassMapView extends Div implements HasDynamicTitle {
                 choice(picture, texts.say("map.show"), "map.show.", List.of("everybody", "old", "open", "below"),
                         key -> show = key),
                 choice(picture, texts.say("map.order"), "map.order.", List.of("name", "seen"), key -> order = key));
-        filters.addClassNames("row", "filters");
+        filters.addClassName("filters");
         return filters;
     }
 
@@ -154,7 +153,7 @@ class ClassMapView extends Div implements HasDynamicTitle {
     private Comparator<OneChild> ordered(SortedSet<String> columns) {
         Comparator<OneChild> byName = Comparator.comparing(c -> c.row().label());
         return order.equals("name") ? byName : Comparator.<OneChild, LocalDate>comparing(c -> columns.stream()
-                .map(skill -> c.picture().skills().get(skill)).filter(e -> e != null && e.seen())
+                .map(skill -> c.picture().skills().get(skill)).filter(e -> e != null && e.lastSeen() != null)
                 .map(SkillEstimate::lastSeen).max(Comparator.naturalOrder()).orElse(LocalDate.MIN))
                 .thenComparing(byName);
     }
@@ -186,7 +185,7 @@ class ClassMapView extends Div implements HasDynamicTitle {
         NativeTableRow row = new NativeTableRow(name);
         for (String skill : columns) {
             SkillEstimate estimate = child.picture().skills().get(skill);
-            row.add(new NativeTableCell(estimate == null || !estimate.seen() ? unseen(child, skill)
+            row.add(new NativeTableCell(estimate == null || !estimate.seen() ? unseen()
                     : cell(picture, child, estimate)));
         }
         return row;
@@ -198,25 +197,23 @@ class ClassMapView extends Div implements HasDynamicTitle {
         return new RouteParameters(all.toArray(RouteParam[]::new));
     }
 
-    private Component unseen(OneChild child, String skill) {
-        Span shown = new Span(texts.say("map.unseen"));
-        shown.getElement().setAttribute("aria-hidden", "true");
-        Span read = new Span(texts.say("map.cell.unseen", child.row().label(), skill));
-        read.addClassName("sw-unseen");
-        Span none = new Span(shown, read);
+    private Component unseen() {
+        Span none = new Span(texts.say("map.unseen"));
         none.addClassName("none");
         return none;
     }
 
     private Component cell(ClassPicture picture, OneChild child, SkillEstimate estimate) {
-        long days = ChronoUnit.DAYS.between(estimate.lastSeen(), picture.day());
         String sure = texts.say("map.sure." + Certainty.of(estimate).word());
-        Span age = new Span(sure + " · " + texts.say(estimate.stale() ? "map.age.old" : "map.age.fresh", days));
+        LocalDate seen = estimate.lastSeen();
+        long days = seen == null ? 0 : ChronoUnit.DAYS.between(seen, picture.day());
+        Span age = new Span(sure + " · " + texts.say(seen == null ? "map.age.helped"
+                : estimate.stale() ? "map.age.old" : "map.age.fresh", days));
         NativeButton button = new NativeButton();
         button.add(Parts.stair(estimate.step()), age);
         button.getElement().setAttribute("aria-label", texts.say(
-                estimate.stale() ? "map.cell.words.old" : "map.cell.words", child.row().label(), estimate.skill(),
-                estimate.step(), sure, days, estimate.looks()));
+                seen == null ? "map.cell.words.helped" : estimate.stale() ? "map.cell.words.old" : "map.cell.words",
+                child.row().label(), estimate.skill(), estimate.step(), sure, days, estimate.looks()));
         button.addClickListener(event -> getUI().ifPresent(ui -> ui.navigate(ChildView.class,
                 parameters(child, new RouteParam("skill", estimate.skill())))));
         return button;

@@ -5,6 +5,7 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.H3;
+import com.vaadin.flow.component.html.NativeButton;
 import com.vaadin.flow.component.html.NativeDetails;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.router.HasDynamicTitle;
@@ -102,9 +103,10 @@ class SuggestionsView extends Div implements HasDynamicTitle {
         Suggestion one = of(picture, child);
         RouterLink name = new RouterLink(child.row().label(), ChildView.class,
                 new RouteParameters(new RouteParam("child", child.row().childId().toString())));
-        Div card = Parts.sheet(heading(name), Parts.tier(one.current()));
+        Div card = Parts.sheet(heading(name), Parts.tier(one.current(),
+                one.verdict() == Verdict.MOVE ? one.suggested() : one.current()));
         Paragraph headline = new Paragraph(words.headline(one) + ".");
-        headline.getStyle().set("font-weight", "600");
+        headline.addClassName("lead");
         if (one.verdict() == Verdict.MOVE) {
             card.add(headline);
         }
@@ -161,10 +163,12 @@ class SuggestionsView extends Div implements HasDynamicTitle {
     private Component decide(Classroom room, OneChild child, Suggestion one) {
         Div message = new Div();
         Div row = new Div();
-        row.addClassName("row");
+        row.addClassNames("row", "choices");
         if (one.verdict() == Verdict.MOVE) {
-            row.add(Parts.button(texts.say("accept", Parts.word(one.suggested())),
-                    () -> act(message, room, child, one.suggested(), "")));
+            NativeButton accept = Parts.button(texts.say("accept", Parts.word(one.suggested())),
+                    () -> act(message, room, child, one.suggested(), ""));
+            accept.addClassName("strong");
+            row.add(accept);
         }
         row.add(Parts.button(texts.say("keep", Parts.word(one.current())),
                 () -> act(message, room, child, one.current(), "")));

@@ -119,13 +119,19 @@ const TEXTS = {
   tablePage: ['Looks at the teacher table', 'Observaciones en la mesa'],
 };
 
-const stored = () => { try { return localStorage.getItem('stepwell-language'); } catch { return null; } };
+/** One choice for every page of this browser: the cookie that the screens read too, else what this page kept. */
+const stored = () => {
+  const cookie = /(?:^|;\s*)stepwell-language=(en|es)/.exec(document.cookie);
+  try { return cookie ? cookie[1] : localStorage.getItem('stepwell-language'); } catch { return null; }
+};
 let language = (stored() ?? navigator.language ?? 'en').startsWith('es') ? 'es' : 'en';
 
 export const currentLanguage = () => language;
 
 export function switchLanguage() {
   language = language === 'en' ? 'es' : 'en';
+  document.cookie = `stepwell-language=${language}; path=/; max-age=31536000; samesite=lax`
+    + (location.protocol === 'https:' ? '; secure' : '');
   try { localStorage.setItem('stepwell-language', language); } catch { /* the choice lasts as long as the page */ }
 }
 
