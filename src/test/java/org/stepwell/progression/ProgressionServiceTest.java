@@ -12,15 +12,12 @@ import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.boot.test.context.SpringBootTest.WebEnvironment;
 import org.springframework.context.annotation.Import;
 import org.springframework.jdbc.core.simple.JdbcClient;
-import org.springframework.security.authentication.UsernamePasswordAuthenticationToken;
-import org.springframework.security.core.context.SecurityContextHolder;
 import org.springframework.transaction.support.TransactionTemplate;
 import org.stepwell.Application;
+import org.stepwell.TestAdult;
 import org.stepwell.TestDatabase;
 import org.stepwell.core.progression.Progression;
 import org.stepwell.core.progression.Progression.Skill;
-import org.stepwell.platform.security.DistrictScope;
-import org.stepwell.platform.security.SignedIn;
 import org.stepwell.privacy.NotVisible;
 import org.stepwell.roster.RosterService;
 
@@ -38,18 +35,12 @@ class ProgressionServiceTest {
     private TransactionTemplate transaction;
 
     private void as(String signIn) {
-        SignedIn adult = DistrictScope.in(1, () -> transaction.execute(status -> jdbc.sql(
-                "select a.adult_id, a.school_id, s.time_zone, a.lead from adult a join school s"
-                        + " using (district_id, school_id) where a.sign_in = :name").param("name", signIn)
-                .query((row, n) -> new SignedIn(1, row.getObject(1, UUID.class), row.getObject(2, UUID.class), signIn,
-                        signIn, java.time.ZoneId.of(row.getString(3)), row.getBoolean(4))).single()));
-        SecurityContextHolder.getContext().setAuthentication(
-                UsernamePasswordAuthenticationToken.authenticated(adult, null, List.of()));
+        TestAdult.signIn(jdbc, transaction, signIn);
     }
 
     @AfterEach
     void signsOut() {
-        SecurityContextHolder.clearContext();
+        TestAdult.signOut();
     }
 
     private static Progression own(String title) {

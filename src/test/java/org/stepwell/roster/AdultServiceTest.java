@@ -32,6 +32,7 @@ import org.springframework.security.authentication.UsernamePasswordAuthenticatio
 import org.springframework.security.core.context.SecurityContextHolder;
 import org.springframework.transaction.support.TransactionTemplate;
 import org.stepwell.Application;
+import org.stepwell.TestAdult;
 import org.stepwell.TestDatabase;
 import org.stepwell.observation.ApiClient;
 import org.stepwell.platform.security.DistrictScope;
@@ -118,15 +119,7 @@ class AdultServiceTest {
     }
 
     private void as(String who) {
-        Integer district = jdbc.sql("select district_id from sign_in where name = :name").param("name", in(who))
-                .query(Integer.class).single();
-        SignedIn adult = DistrictScope.in(district, () -> transaction.execute(status -> jdbc.sql(
-                "select a.adult_id, a.school_id, s.time_zone, a.lead from adult a join school s"
-                        + " using (district_id, school_id) where a.sign_in = :name").param("name", in(who))
-                .query((row, n) -> new SignedIn(district, row.getObject(1, UUID.class), row.getObject(2, UUID.class),
-                        in(who), who, ZoneId.of(row.getString(3)), row.getBoolean(4))).single()));
-        SecurityContextHolder.getContext().setAuthentication(
-                UsernamePasswordAuthenticationToken.authenticated(adult, null, List.of()));
+        TestAdult.signIn(jdbc, transaction, in(who));
     }
 
     private UUID id(String who) {

@@ -1,0 +1,48 @@
+package org.stepwell.conference;
+
+import java.util.Map;
+import org.springframework.http.CacheControl;
+import org.springframework.http.MediaType;
+import org.springframework.http.ResponseEntity;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.RestController;
+import org.stepwell.core.wording.Language;
+import org.stepwell.platform.pdf.PdfDocument.Paper;
+import org.stepwell.privacy.NotVisible;
+import org.stepwell.roster.RosterService;
+
+/** The page for home as a file. */
+@RestController
+class HomeNoteController {
+    private final HomeNoteService notes;
+    private final RosterService roster;
+
+    HomeNoteController(HomeNoteService notes, RosterService roster) {
+        this.notes = notes;
+        this.roster = roster;
+    }
+
+    @GetMapping("/api/children/{child}/note.pdf")
+    ResponseEntity<?> note(@PathVariable String child, @RequestParam(defaultValue = "en") String lang,
+            @RequestParam(defaultValue = "letter") String paper, @RequestParam(defaultValue = "normal") String print) {
+        if (!lang.equals("en") && !lang.equals("es")) {
+            return wrong("lang is en or es");
+        }
+        if (!paper.equals("letter") && !paper.equals("a4")) {
+            return wrong("paper is letter or a4");
+        }
+        if (!print.equals("normal") && !print.equals("large")) {
+            return wrong("print is normal or large");
+        }
+        byte[] pdf = notes.page(roster.byKey(child).orElseThrow(NotVisible::new).childId(), Language.of(lang))
+                .pdf(paper.equals("a4") ? Paper.A4 : Paper.LETTER, print.equals("large"));
+        return ResponseEntity.ok().contentType(MediaType.APPLICATION_PDF).cacheControl(CacheControl.noStore())
+                .header("Content-Disposition", "inline; filename=\"note.pdf\"").body(pdf);
+    }
+
+    private static ResponseEntity<?> wrong(String words) {
+        return ResponseEntity.badRequest().contentType(MediaType.APPLICATION_JSON).body(Map.of("error", words));
+    }
+}

@@ -1,0 +1,184 @@
+package org.stepwell.conference.ui;
+
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H1;
+import com.vaadin.flow.component.html.NativeButton;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.router.BeforeEnterEvent;
+import com.vaadin.flow.router.BeforeEnterObserver;
+import com.vaadin.flow.router.HasDynamicTitle;
+import com.vaadin.flow.router.NotFoundException;
+import com.vaadin.flow.router.Route;
+import com.vaadin.flow.router.RouteParameters;
+import com.vaadin.flow.router.RouterLink;
+import jakarta.annotation.security.PermitAll;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import org.stepwell.conference.HomeNoteService;
+import org.stepwell.conference.KeptNote;
+import org.stepwell.core.wording.Language;
+import org.stepwell.core.wording.home.HomeNote;
+import org.stepwell.core.wording.home.HomeNote.Part;
+import org.stepwell.core.wording.home.ReadingEase;
+import org.stepwell.core.wording.home.WordGuard.Found;
+import org.stepwell.platform.ui.Parts;
+import org.stepwell.platform.ui.Words;
+import org.stepwell.privacy.NotVisible;
+import org.stepwell.roster.ChildRow;
+import org.stepwell.roster.RosterService;
+
+/** One page for home: its parts as text, what to look at again, and the PDF. */
+@Route("notes/:child/:language")
+@PermitAll
+class NoteView extends Div implements BeforeEnterObserver, HasDynamicTitle {
+    private final RosterService roster;
+    private final HomeNoteService notes;
+    private final Words words = Words.of("conference");
+    private final Map<Part, PartField> fields = new EnumMap<>(Part.class);
+    private final List<String> confirmed = new ArrayList<>();
+    private final Div message = new Div();
+    private final Div open = new Div();
+    private final Paragraph ease = Parts.soft("");
+    private UUID childId = new UUID(0, 0);
+    private HomeNote note = new HomeNote(Language.ENGLISH, Map.of(), List.of());
+    private int version;
+
+    NoteView(RosterService roster, HomeNoteService notes) {
+        this.roster = roster;
+        this.notes = notes;
+    }
+
+    /** No name: titles stay behind in tabs and histories that others see. */
+    @Override
+    public String getPageTitle() {
+        return Parts.pageTitle(words.say("title"));
+    }
+
+    @Override
+    public void beforeEnter(BeforeEnterEvent event) {
+        try {
+            childId = UUID.fromString(event.getRouteParameters().get("child").orElse(""));
+            Language language = Language.of(event.getRouteParameters().get("language").orElse(""));
+            draw(roster.child(childId), language);
+        } catch (IllegalArgumentException | NotVisible nothing) {
+            event.rerouteToError(NotFoundException.class);
+        }
+    }
+
+    private void draw(ChildRow child, Language language) {
+        removeAll();
+        fields.clear();
+        Optional<KeptNote> kept = notes.newest(childId, language);
+        version = kept.map(KeptNote::version).orElse(0);
+        confirmed.clear();
+        kept.ifPresent(k -> confirmed.addAll(k.confirmed()));
+        add(new H1(child.label()), languages(language));
+        if (notes.outOfDate(childId, language)) {
+            Paragraph old = new Paragraph(words.say("out-of-date"));
+            old.addClassName("problem");
+            add(old);
+        }
+        Div sheet = Parts.sheet(Parts.soft(words.say("paragraphs")));
+        for (Part part : Part.values()) {
+            PartField field = new PartField(Words.of("conference", language).say("part." + part.name(),
+                    child.givenName()), language, sentences -> changed(part, sentences));
+            fields.put(part, field);
+            sheet.add(field);
+        }
+        boolean mine = notes.mayKeep(childId);
+        Div actions = new Div();
+        actions.addClassName("actions");
+        if (mine) {
+            NativeButton approve = Parts.button(words.say("approve"), () -> keep(true));
+            approve.addClassName("strong");
+            actions.add(approve, Parts.button(words.say("keep"), () -> keep(false)),
+                    Parts.button(words.say("fresh"), () -> show(notes.draft(childId, language))));
+        }
+        actions.add(pdf(child, language, "normal", words.say("pdf")), pdf(child, language, "large",
+                words.say("pdf-large")));
+        add(sheet, ease, open, message, actions);
+        if (!mine) {
+            add(Parts.soft(words.say("not-yours")));
+        }
+        show(kept.map(KeptNote::note).orElseGet(() -> notes.draft(childId, language)));
+    }
+
+    private Div languages(Language now) {
+        Div row = new Div();
+        row.addClassName("actions");
+        row.getElement().setAttribute("role", "group").setAttribute("aria-label", words.say("language"));
+        for (Language each : Language.values()) {
+            RouterLink link = new RouterLink(each == Language.SPANISH ? "Español" : "English", NoteView.class,
+                    new RouteParameters(Map.of("child", childId.toString(), "language", each.code())));
+            link.addClassName("button");
+            if (each == now) {
+                link.getElement().setAttribute("aria-current", "page");
+            }
+            row.add(link);
+        }
+        return row;
+    }
+
+    private static Anchor pdf(ChildRow child, Language language, String print, String text) {
+        Anchor link = new Anchor("/api/children/" + URLEncoder.encode(child.schoolKey(), StandardCharsets.UTF_8)
+                .replace("+", "%20") + "/note.pdf?lang=" + language.code() + "&print=" + print, text);
+        link.setRouterIgnore(true);
+        link.setTarget("_blank");
+        link.addClassName("button");
+        return link;
+    }
+
+    private void show(HomeNote shown) {
+        note = shown;
+        fields.forEach((part, field) -> field.show(shown.of(part)));
+        look();
+    }
+
+    private void changed(Part part, List<String> sentences) {
+        note = note.with(part, sentences);
+        message.removeAll();
+        look();
+    }
+
+    private void look() {
+        ReadingEase read = ReadingEase.of(note.text(), note.language());
+        ease.setText(read.words() == 0 ? "" : note.language() == Language.SPANISH
+                ? words.say("ease-es", read.szigrisztPazos()) : words.say("ease-en",
+                Math.max(0, read.fleschKincaidGrade())));
+        open.removeAll();
+        notes.check(childId, note).stream().filter(found -> !confirmed.contains(found.text()))
+                .map(found -> new Found(found.text(), found.kind(), 0)).distinct().forEach(this::ask);
+    }
+
+    private void ask(Found found) {
+        Div row = new Div(new Paragraph(words.say("found." + found.kind().name(), found.text())),
+                Parts.button(words.say("meant"), () -> {
+                    confirmed.add(found.text());
+                    look();
+                }));
+        row.addClassName("sheet");
+        open.add(row);
+    }
+
+    private void keep(boolean approve) {
+        try {
+            List<Found> left = notes.keep(childId, note, version, approve, List.copyOf(confirmed));
+            if (left.isEmpty()) {
+                version++;
+                Parts.say(message, words.say(approve ? "approved" : "kept"));
+            } else {
+                Parts.say(message, words.say("found." + left.getFirst().kind().name(), left.getFirst().text()));
+            }
+        } catch (IllegalArgumentException wrong) {
+            Parts.say(message, words.say(wrong.getMessage() != null && wrong.getMessage().equals("too-long")
+                    ? "too-long" : "kept-meanwhile"));
+        }
+    }
+}

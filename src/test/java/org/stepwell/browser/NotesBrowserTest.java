@@ -1,0 +1,88 @@
+package org.stepwell.browser;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.deque.html.axecore.playwright.AxeBuilder;
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.AriaRole;
+import com.microsoft.playwright.options.ColorScheme;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+
+/** A page for home is read, changed, stopped by a word, approved and printed, in a real browser. */
+class NotesBrowserTest {
+    private static RealBrowser browser;
+
+    @BeforeAll
+    static void startEverything() {
+        browser = new RealBrowser();
+    }
+
+    @AfterAll
+    static void stopEverything() {
+        browser.close();
+    }
+
+    private static void passesAxeAndFits(Page page, String name) {
+        List<String> found = new AxeBuilder(page)
+                .withTags(List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa")).analyze()
+                .getViolations().stream().map(rule -> rule.getId() + " " + rule.getNodes().getFirst().getHtml())
+                .toList();
+        assertThat(found).isEmpty();
+        assertThat(page.evaluate("document.documentElement.scrollWidth <= innerWidth")).isEqualTo(true);
+        page.screenshot(new Page.ScreenshotOptions().setPath(Path.of("target/screens/" + name + ".png"))
+                .setFullPage(true));
+    }
+
+    private static Page opened(int width, int height, ColorScheme scheme) {
+        Page page = browser.signedIn("teacher@sample", width, height, scheme);
+        page.getByRole(AriaRole.NAVIGATION).getByText("Notes home").click();
+        page.locator("h1").filter(new Locator.FilterOptions().setHasText("Notes home")).waitFor();
+        return page;
+    }
+
+    @Test
+    void aWordThatStaysAtSchoolStopsThePageUntilItIsMeant() throws IOException {
+        Page page = opened(820, 1180, ColorScheme.LIGHT);
+        passesAxeAndFits(page, "notes-portrait");
+        page.getByLabel("Devika, English").click();
+        page.locator("h1").filter(new Locator.FilterOptions().setHasText("Devika")).waitFor();
+        passesAxeAndFits(page, "note-portrait");
+        Locator can = page.getByLabel("What Devika can do");
+        String drafted = can.inputValue();
+        assertThat(drafted).startsWith("On ").contains("Devika");
+        can.fill(drafted + "\nDevika found a smart way to count.");
+        can.blur();
+        assertThat(page.getByText("“smart” labels or compares a child.").first()).isVisible();
+        page.getByText("Approve", new Page.GetByTextOptions().setExact(true)).click();
+        assertThat(page.getByRole(AriaRole.ALERT)).containsText("smart");
+        page.locator("button", new Page.LocatorOptions().setHasText("It is meant")).click();
+        page.getByText("Approve", new Page.GetByTextOptions().setExact(true)).click();
+        assertThat(page.getByRole(AriaRole.ALERT)).containsText("Approved.");
+        String address = page.getByText("Open as PDF").getAttribute("href");
+        byte[] pdf = page.request().get(page.evaluate("location.origin") + address).body();
+        Files.write(Path.of("target/screens/note.pdf"), pdf);
+        assertThat(new PDFTextStripper().getText(Loader.loadPDF(pdf))).contains("a smart way to count")
+                .doesNotContain("Draft");
+        page.getByText("Español").click();
+        assertThat(page.getByText("The page in the other language was kept later than this one.")).isVisible();
+    }
+
+    @Test
+    void fitsAPhoneAndTheDark() {
+        Page page = opened(390, 844, ColorScheme.DARK);
+        passesAxeAndFits(page, "notes-phone-dark");
+        page.getByLabel("Amadou, Español").click();
+        page.locator("h1").filter(new Locator.FilterOptions().setHasText("Amadou")).waitFor();
+        passesAxeAndFits(page, "note-phone-dark");
+    }
+}
