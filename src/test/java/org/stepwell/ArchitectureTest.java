@@ -29,7 +29,10 @@ class ArchitectureTest {
                 resideInAPackage("java..").or(resideInAPackage("org.stepwell.core.."))
                         .or(resideInAPackage("org.jspecify..")).or(resideInAPackage("org.apache.commons.statistics.."))
                         .or(resideInAPackage("org.apache.commons.numbers.."))
-                        .or(resideInAPackage("tech.tablesaw.."))).check(PROGRAM);
+                        .or(resideInAPackage("tech.tablesaw.."))
+                        .or(resideInAPackage("org.chocosolver.."))).check(PROGRAM);
+        noClasses().that().resideOutsideOfPackage("org.stepwell.core.grouping..")
+                .should().dependOnClassesThat().resideInAPackage("org.chocosolver..").check(PROGRAM);
         noClasses().that().resideInAPackage("org.stepwell.core..")
                 .and().resideOutsideOfPackages("org.stepwell.core.trend..", "org.stepwell.core.check..")
                 .should().dependOnClassesThat().resideInAPackage("tech.tablesaw..").check(PROGRAM);

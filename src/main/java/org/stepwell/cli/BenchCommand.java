@@ -2,6 +2,7 @@ package org.stepwell.cli;
 
 import java.util.concurrent.Callable;
 import org.stepwell.bench.DecisionsBench;
+import org.stepwell.bench.GroupsBench;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -12,28 +13,35 @@ import picocli.CommandLine.Spec;
 /** Benchmarks, one JSON line for each measure; what is to be read stands on the error stream. */
 @Command(name = "bench", mixinStandardHelpOptions = true, description = {
         "Runs benchmarks and prints one JSON line for each measure.",
-        "decisions: suggestions against the known truth of simulated classrooms."})
+        "decisions: suggestions against the known truth of simulated classrooms.",
+        "groups: time to form groups and distance from the best, 25 and 40 children."})
 final class BenchCommand implements Callable<Integer> {
     private static final String DECISIONS = "decisions";
+    private static final String GROUPS = "groups";
 
     @Spec
     private CommandSpec spec;
-    @Parameters(arity = "0..1", paramLabel = "NAME", defaultValue = DECISIONS, description = "decisions (the default)")
+    @Parameters(arity = "0..1", paramLabel = "NAME", defaultValue = DECISIONS, description = "decisions (the default), groups")
     private String name;
     @Option(names = "--quick", description = "few classrooms, for a first look")
     private boolean quick;
     @Option(names = "--seed", paramLabel = "S", defaultValue = "1", description = "seed (${DEFAULT-VALUE})")
     private long seed;
-    @Option(names = "--count", paramLabel = "N", defaultValue = "0", description = "classrooms of each family; 0: as usual")
+    @Option(names = "--count", paramLabel = "N", defaultValue = "0", description = "classrooms of each kind; 0: as usual")
     private int count;
 
     @Override
     public Integer call() {
-        if (!name.equals(DECISIONS)) {
-            throw new ParameterException(spec.commandLine(), "bench \"" + name + "\" is not one of " + DECISIONS);
+        if (!name.equals(DECISIONS) && !name.equals(GROUPS)) {
+            throw new ParameterException(spec.commandLine(), "bench \"" + name + "\" is not one of " + DECISIONS + ", "
+                    + GROUPS);
         }
         if (count < 0) {
             throw new ParameterException(spec.commandLine(), "--count needs 0 or more, not " + count);
+        }
+        if (name.equals(GROUPS)) {
+            GroupsBench.run(seed, quick, count, System.out);
+            return 0;
         }
         DecisionsBench.run(seed, quick, count, System.out);
         return 0;
