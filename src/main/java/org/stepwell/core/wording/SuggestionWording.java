@@ -163,6 +163,11 @@ public final class SuggestionWording {
                 .toList();
     }
 
+    /** What a rule file asks for: what is measured, and what is required of it. */
+    public String requirement(Requirement required) {
+        return words.measure(required.measure()) + ": " + words.required(required);
+    }
+
     /** The chance of each tier as counts, support first. */
     public List<String> chances(Suggestion one) {
         List<String> all = new ArrayList<>();

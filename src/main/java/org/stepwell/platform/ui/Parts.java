@@ -88,6 +88,15 @@ public final class Parts {
         return field(label, input);
     }
 
+    /** A labelled sheet for a text of many lines; the consumer gets each change. */
+    public static Div text(String label, int rows, String value, Consumer<String> changed) {
+        Element text = new Element("textarea");
+        text.setAttribute("rows", Integer.toString(rows)).setAttribute("spellcheck", "false").setProperty("value", value);
+        text.addPropertyChangeListener("value", "change", event -> changed.accept(
+                String.valueOf(event.getValue() == null ? "" : event.getValue())));
+        return field(label, text);
+    }
+
     /** A labelled choice of few; keys are given back. */
     public static Div choice(String label, Map<String, String> options, String value, Consumer<String> changed) {
         Element select = new Element("select");

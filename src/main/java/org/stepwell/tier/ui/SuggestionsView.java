@@ -73,6 +73,9 @@ class SuggestionsView extends Div implements HasDynamicTitle {
         section(texts.say("suggestions.moves"), Verdict.MOVE, room, picture, words, true);
         section(texts.say("suggestions.not-enough"), Verdict.NOT_ENOUGH, room, picture, words, true);
         section(texts.say("suggestions.stay"), Verdict.STAY, room, picture, words, false);
+        RouterLink whatIf = new RouterLink(Words.of("whatif").say("what-if.link"), WhatIfView.class);
+        whatIf.addClassName("plain");
+        add(whatIf);
     }
 
     private void section(String title, Verdict verdict, Classroom room, ClassPicture picture, SuggestionWording words,
