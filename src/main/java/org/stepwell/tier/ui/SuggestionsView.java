@@ -68,6 +68,14 @@ class SuggestionsView extends Div implements HasDynamicTitle {
             add(ClassChoice.line(classes));
         }
         ClassPicture picture = tiers.picture(room.classId());
+        if (picture.children().isEmpty()) {
+            add(ClassChoice.noChildren());
+            return;
+        }
+        if (picture.unitTitle().isEmpty()) {
+            add(Parts.soft(texts.say("suggestions.no-unit")));
+            return;
+        }
         SuggestionWording words = new SuggestionWording(Words.language(), picture.progression());
         picture.review().dips().forEach(dip -> add(Parts.sheet(new Paragraph(words.dip(dip)))));
         section(texts.say("suggestions.moves"), Verdict.MOVE, room, picture, words, true);
