@@ -93,7 +93,7 @@ class WhatIfServiceTest {
                 WhatIf.Line there = found.tried().lines().stream().filter(l -> l.child().equals(child.schoolKey())
                         && l.day().equals(line.asOf())).findFirst().orElseThrow();
                 assertThat(there.decided()).isEqualTo(line.to());
-                assertThat(there.decidedMove()).isEqualTo(line.to() != there.decidedBefore());
+                assertThat(there.decidedMove()).isEqualTo(line.to() != line.from());
             }
         }
         assertThat(found.tried().lines()).anyMatch(l -> l.decided() == Tier.SUPPORT && l.decidedMove());

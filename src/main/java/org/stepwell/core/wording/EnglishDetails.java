@@ -49,13 +49,22 @@ final class EnglishDetails {
 
     static String weighty(CountedLook look, Tier suggested, double chanceWithout, @Nullable String changed,
             EnglishPhrases words) {
-        String start = words.date(look.day()) + ", " + look.skill()
-                + (look.look().task() == null ? "" : " with " + look.look().task()) + ", step " + look.step()
-                + (look.look().help() == Help.NONE ? "" : " (" + words.help(look.look().help()) + ")")
-                + ": without it ";
+        String start = named(look, words) + ": without it ";
         return changed == null
                 ? start + "the looks fit " + words.gives(suggested) + " in " + words.cases(chanceWithout) + "."
                 : start + changed + ".";
+    }
+
+    private static String named(CountedLook look, EnglishPhrases words) {
+        return words.date(look.day()) + ", " + look.skill()
+                + (look.look().task() == null ? "" : " with " + look.look().task()) + ", step " + look.step()
+                + (look.look().help() == Help.NONE ? "" : " (" + words.help(look.look().help()) + ")");
+    }
+
+    static String noneDecides(List<CountedLook> heaviest, Tier suggested, double chance, EnglishPhrases words) {
+        return "No single look decides: without any one of them, the looks fit " + words.gives(suggested) + " in "
+                + words.cases(chance) + " as now. Those that weigh most: "
+                + String.join("; ", heaviest.stream().map(l -> named(l, words)).toList()) + ".";
     }
 
     static String ask(Details.Ask ask, @Nullable String lookFor) {

@@ -75,6 +75,6 @@ final class EnglishMeasures {
         String times = condition.held() > 0 && required.reviews() > 1
                 ? " (at " + condition.held() + " of " + required.reviews() + " reviews)"
                 : "";
-        return Figures.measured(condition, " of 10") + times;
+        return Figures.measured(condition, " of 10", "under ", "over ") + times;
     }
 }

@@ -190,6 +190,11 @@ final class EnglishPhrases implements Phrasebook {
     }
 
     @Override
+    public String noneDecides(List<CountedLook> heaviest, Tier suggested, double chance) {
+        return EnglishDetails.noneDecides(heaviest, suggested, chance, this);
+    }
+
+    @Override
     public String ask(Details.Ask ask, @Nullable String lookFor) {
         return EnglishDetails.ask(ask, lookFor);
     }

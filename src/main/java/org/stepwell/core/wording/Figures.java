@@ -6,6 +6,7 @@ import org.stepwell.core.tier.Measure;
 /** How numbers are written in sentences: shares and chances as counts of ten, counts as they are. */
 final class Figures {
     private static final double MOST_DECIMALS = 1e6;
+    private static final double SMALLEST = 0.1;
 
     private Figures() {}
 
@@ -26,19 +27,29 @@ final class Figures {
 
     /**
      * What was measured, with as many decimals as it takes to stand on the same side of what was required as it does:
-     * 4.97 of 10 is not written as 5 where 5 was required and missed.
+     * 4.97 of 10 is not written as 5 where 5 was required and missed. A chance is never written as none or all.
      */
-    static String measured(Condition condition, String ofTen) {
+    static String measured(Condition condition, String ofTen, String under, String over) {
         double factor = condition.required().measure().share() ? 10 : 1;
         double value = condition.measured() == null ? 0 : condition.measured() * factor;
         double required = condition.required().threshold() * factor;
         double scale = 10;
+        if (chance(condition.required().measure()) && value > 0 && value < SMALLEST / 2) {
+            return under + written(SMALLEST) + ofTen;
+        }
+        if (chance(condition.required().measure()) && value < factor && value >= factor - SMALLEST / 2) {
+            return over + written(factor - SMALLEST) + ofTen;
+        }
         double rounded = rounded(value, scale);
         while (Double.compare(rounded, required) != Double.compare(value, required) && scale < MOST_DECIMALS) {
             scale *= 10;
             rounded = rounded(value, scale);
         }
         return written(rounded) + (factor == 1 ? "" : ofTen);
+    }
+
+    private static boolean chance(Measure measure) {
+        return measure.name().startsWith("CHANCE_");
     }
 
     private static double rounded(double value, double scale) {

@@ -95,6 +95,9 @@ interface Phrasebook {
     /** A look that mattered, and what would be without it. */
     String weighty(CountedLook look, Tier suggested, double chanceWithout, @Nullable String changed);
 
+    /** No single look changes the number of cases; these weigh most. */
+    String noneDecides(List<CountedLook> heaviest, Tier suggested, double chance);
+
     /** What to ask next at the table; the words to look for may be missing. */
     String ask(Details.Ask ask, @Nullable String lookFor);
 

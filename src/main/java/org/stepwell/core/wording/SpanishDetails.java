@@ -55,14 +55,23 @@ final class SpanishDetails {
 
     static String weighty(CountedLook look, Tier suggested, double chanceWithout, @Nullable String changed,
             SpanishPhrases words) {
-        String start = words.date(look.day()) + ", " + look.skill()
-                + (look.look().task() == null ? "" : " con " + look.look().task()) + ", paso " + look.step()
-                + (look.look().help() == Help.NONE ? "" : " (" + words.help(look.look().help()) + ")")
-                + ": sin esta, ";
+        String start = named(look, words) + ": sin esta, ";
         return changed == null
                 ? start + "lo observado concuerda con " + words.gives(suggested) + " en " + words.cases(chanceWithout)
                         + "."
                 : start + changed + ".";
+    }
+
+    private static String named(CountedLook look, SpanishPhrases words) {
+        return words.date(look.day()) + ", " + look.skill()
+                + (look.look().task() == null ? "" : " con " + look.look().task()) + ", paso " + look.step()
+                + (look.look().help() == Help.NONE ? "" : " (" + words.help(look.look().help()) + ")");
+    }
+
+    static String noneDecides(List<CountedLook> heaviest, Tier suggested, double chance, SpanishPhrases words) {
+        return "Ninguna observación decide por sí sola: sin cualquiera de ellas, lo observado concuerda con "
+                + words.gives(suggested) + " en " + words.cases(chance) + ", igual que ahora. Las que más pesan: "
+                + String.join("; ", heaviest.stream().map(l -> named(l, words)).toList()) + ".";
     }
 
     static String ask(Details.Ask ask, @Nullable String lookFor) {

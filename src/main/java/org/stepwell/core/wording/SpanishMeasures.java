@@ -77,6 +77,6 @@ final class SpanishMeasures {
         String times = condition.held() > 0 && required.reviews() > 1
                 ? " (en " + condition.held() + " de " + required.reviews() + " revisiones)"
                 : "";
-        return Figures.measured(condition, " de 10") + times;
+        return Figures.measured(condition, " de 10", "menos de ", "más de ") + times;
     }
 }

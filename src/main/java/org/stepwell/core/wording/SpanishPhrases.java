@@ -192,6 +192,11 @@ final class SpanishPhrases implements Phrasebook {
     }
 
     @Override
+    public String noneDecides(List<CountedLook> heaviest, Tier suggested, double chance) {
+        return SpanishDetails.noneDecides(heaviest, suggested, chance, this);
+    }
+
+    @Override
     public String ask(Details.Ask ask, @Nullable String lookFor) {
         return SpanishDetails.ask(ask, lookFor);
     }

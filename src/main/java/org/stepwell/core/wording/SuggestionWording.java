@@ -193,8 +193,12 @@ public final class SuggestionWording {
                 .orElseGet(() -> words.notSettled(details.settled()));
     }
 
-    /** The looks that mattered most. */
+    /** The looks that mattered most; one sentence when leaving any single one out makes no difference worth telling. */
     public List<String> weighty(Suggestion one, Details details) {
+        if (!details.weighty().isEmpty() && noneDecides(one, details)) {
+            return List.of(words.noneDecides(
+                    details.weighty().stream().map(Details.Weighty::look).toList(), one.suggested(), one.chance()));
+        }
         return details.weighty().stream()
                 .map(w -> {
                     boolean changes = w.verdictWithout() != one.verdict() || w.suggestedWithout() != one.suggested();
@@ -211,6 +215,20 @@ public final class SuggestionWording {
                     return words.weighty(w.look(), one.suggested(), w.chanceWithout(), changed);
                 })
                 .toList();
+    }
+
+    /** The heaviest looks bound what any other could do: the same count of ten on both sides, and the same answer. */
+    private static boolean noneDecides(Suggestion one, Details details) {
+        double most = 0;
+        for (Details.Weighty look : details.weighty()) {
+            if (look.verdictWithout() != one.verdict() || look.suggestedWithout() != one.suggested()) {
+                return false;
+            }
+            most = Math.max(most, Math.abs(look.chanceWithout() - one.chance()));
+        }
+        int now = Figures.ofTen(one.chance());
+        return Figures.ofTen(Math.max(0, one.chance() - most)) == now
+                && Figures.ofTen(Math.min(1, one.chance() + most)) == now;
     }
 
     /** What to ask next at the table; empty when nothing is due. */

@@ -20,7 +20,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.stepwell.core.tier.Caution;
-import org.stepwell.core.tier.Details;
 import org.stepwell.core.tier.Suggestion;
 import org.stepwell.core.tier.Tier;
 import org.stepwell.core.tier.Verdict;
@@ -122,10 +121,10 @@ class SuggestionsView extends Div implements HasDynamicTitle {
             card.add(headline);
         }
         card.add(new Paragraph(words.reason(one)));
-        if (one.verdict() == Verdict.NOT_ENOUGH && !words.missing(one).isEmpty()) {
+        if (one.verdict() == Verdict.NOT_ENOUGH && !words.reason(one).contains(words.missing(one))) {
             card.add(new Paragraph(words.missing(one)));
         }
-        one.cautions().stream().limit(2).forEach(c -> card.add(caution(words, c)));
+        one.cautions().stream().limit(ReasonsPanel.ON_THE_CARD).forEach(c -> card.add(caution(words, c)));
         card.add(Parts.soft(one.lastSeen() == null ? texts.say("suggestions.unseen")
                 : texts.say("suggestions.looks", one.looks(), one.days(), words.date(one.lastSeen()))));
         card.add(why(room, child, one, words), decide(room, child, one));
@@ -149,26 +148,10 @@ class SuggestionsView extends Div implements HasDynamicTitle {
         NativeDetails why = new NativeDetails(texts.say("why"), inside);
         why.addToggleListener(event -> {
             if (event.isOpened() && inside.getChildren().findAny().isEmpty()) {
-                fill(inside, tiers.details(room.classId(), child.row().childId()), one, words);
+                inside.add(new ReasonsPanel(one, tiers.details(room.classId(), child.row().childId()), words));
             }
         });
         return why;
-    }
-
-    private void fill(Div inside, Details details, Suggestion one, SuggestionWording words) {
-        inside.add(new H3(texts.say("why.measured")));
-        words.conditions(one).forEach(c -> inside.add(new Paragraph(texts.say(c.met() ? "why.met" : "why.open",
-                c.name(), c.measured(), c.required()))));
-        inside.add(new H3(texts.say("why.fit")));
-        Parts.paragraphs(inside, words.chances(one));
-        inside.add(new H3(texts.say("why.weighty")));
-        Parts.paragraphs(inside, words.weighty(one, details));
-        inside.add(new H3(texts.say("why.settle")), new Paragraph(words.settle(one, details)));
-        inside.add(new H3(texts.say("why.ask")), new Paragraph(words.ask(details)));
-        inside.add(new H3(texts.say("why.cautions")));
-        one.cautions().forEach(c -> inside.add(caution(words, c)));
-        inside.add(Parts.soft(texts.say("why.versions", one.versions().rules(), one.versions().rulesVersion(),
-                one.versions().parametersVersion())));
     }
 
     private Component decide(Classroom room, OneChild child, Suggestion one) {

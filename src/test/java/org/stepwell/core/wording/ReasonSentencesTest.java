@@ -177,11 +177,29 @@ class ReasonSentencesTest {
                 spanish.weighty(move, other));
     }
 
+    @Test
+    void whereNoSingleLookDecidesOneSentenceSaysSo() {
+        CountedLook look = new CountedLook(LookMaker.look("C1", "T05", LocalDate.of(2026, 3, 9), 2).task("17")
+                .make(), "T05", 2, false);
+        Suggestion move = said(Verdict.MOVE, List.of());
+        Details details = new Details(List.of(new Details.Weighty(look, 0.79, Verdict.MOVE, Tier.SUPPORT,
+                Tier.SUPPORT)), true, Optional.empty(), Optional.empty());
+        assertEquals(List.of("No single look decides: without any one of them, the looks fit more help in about 8 of "
+                + "10 cases as now. Those that weigh most: March 9, T05 with 17, step 2."),
+                english.weighty(move, details));
+        assertEquals(List.of("Ninguna observación decide por sí sola: sin cualquiera de ellas, lo observado "
+                + "concuerda con más ayuda en unos 8 de 10 casos, igual que ahora. Las que más pesan: 9 de marzo, T05 con 17, "
+                + "paso 2."), spanish.weighty(move, details));
+    }
+
     @ParameterizedTest
     @CsvSource({
         "CHANCE_SUPPORT, AT_LEAST, 0.5, 0.49997, false, 4.9997 of 10, at least 5 of 10",
         "CHANCE_SUPPORT, AT_LEAST, 0.5, 0.5, true, 5 of 10, at least 5 of 10",
         "CHANCE_SUPPORT, AT_LEAST, 0.5, 0.812, true, 8.1 of 10, at least 5 of 10",
+        "CHANCE_SUPPORT, AT_LEAST, 0.5, 0.9971, true, over 9.9 of 10, at least 5 of 10",
+        "CHANCE_SUPPORT, AT_LEAST, 0.5, 0.0001, false, under 0.1 of 10, at least 5 of 10",
+        "CHANCE_SUPPORT, AT_LEAST, 1, 0.9999, false, over 9.9 of 10, at least 10 of 10",
         "SKILLS_BELOW, MORE_THAN, 0.5, 0.5, false, 5 of 10, more than 5 of 10",
         "SKILLS_BELOW, MORE_THAN, 0.5, 0.502, true, 5.02 of 10, more than 5 of 10",
         "DAYS, AT_LEAST, 3, 2, false, 2, at least 3",
@@ -194,7 +212,8 @@ class ReasonSentencesTest {
         Phrasebook words = Language.ENGLISH.phrases();
         assertEquals(figure, words.measured(condition));
         assertEquals(required, words.required(asked));
-        assertEquals(figure.replace(" of ", " de "), Language.SPANISH.phrases().measured(condition));
+        assertEquals(figure.replace(" of ", " de ").replace("over", "más de").replace("under", "menos de"),
+                Language.SPANISH.phrases().measured(condition));
     }
 
     @ParameterizedTest
