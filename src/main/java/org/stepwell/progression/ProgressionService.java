@@ -3,6 +3,7 @@ package org.stepwell.progression;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.stepwell.core.progression.Progression;
@@ -35,6 +36,29 @@ public class ProgressionService {
     /** Whether there is a progression of this code. */
     public boolean known(String code) {
         return store.newest(code).isPresent();
+    }
+
+    /** Codes a unit can be started on: those of the district and the one that comes with the program. */
+    public List<String> choices() {
+        return Stream.concat(store.codes().stream(), Stream.of(ShippedProgression.get().code())).distinct().sorted()
+                .toList();
+    }
+
+    /**
+     * Makes sure that a progression is there; the one that comes with the program is taken in at its first use.
+     *
+     * @return {@code false} when there is none of this code
+     * @throws NotVisible when the adult has no class of their own, such as a specialist
+     */
+    public boolean provide(String code) {
+        if (known(code)) {
+            return true;
+        }
+        boolean shipped = ShippedProgression.get().code().equals(code);
+        if (shipped) {
+            importProgression(ShippedProgression.get());
+        }
+        return shipped;
     }
 
     /**

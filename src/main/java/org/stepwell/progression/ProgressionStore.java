@@ -32,6 +32,11 @@ class ProgressionStore {
                 .query((row, n) -> new Version(row.getObject(1, UUID.class), row.getInt(2))).optional();
     }
 
+    /** Every progression of the district. */
+    List<String> codes() {
+        return jdbc.sql("select distinct code from progression order by code").query(String.class).list();
+    }
+
     Optional<String> codeOfClass(UUID classId) {
         return jdbc.sql("select progression_code from unit where class_id = :class order by starts_on desc,"
                 + " created_at desc limit 1").param("class", classId).query(String.class).optional();

@@ -8,11 +8,11 @@ import org.stepwell.platform.security.PasswordRule;
  * Something in a form that cannot be taken.
  *
  * @param field the field, by the name the form gives it
- * @param reason a short code: blank, long, signs, taken, zone, or a fault of {@link PasswordRule} in lower case
+ * @param reason a short code: blank, long, signs, taken, zone, day, or a fault of {@link PasswordRule} in lower case
  */
 public record EntryFault(String field, String reason) {
     /** Thrown where a form cannot be taken; nothing was stored. */
-    static final class Found extends IllegalArgumentException {
+    public static final class Found extends IllegalArgumentException {
         private static final long serialVersionUID = 1L;
         private final transient EntryFault fault;
 
@@ -21,7 +21,8 @@ public record EntryFault(String field, String reason) {
             this.fault = new EntryFault(field, reason);
         }
 
-        EntryFault fault() {
+        /** Which field, and why. */
+        public EntryFault fault() {
             return fault;
         }
     }

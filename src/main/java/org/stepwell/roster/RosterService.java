@@ -21,11 +21,13 @@ public class RosterService {
     private final RosterStore store;
     private final Access access;
     private final CurrentAdult current;
+    private final EnrolmentService enrolments;
 
-    RosterService(RosterStore store, Access access, CurrentAdult current) {
+    RosterService(RosterStore store, Access access, CurrentAdult current, EnrolmentService enrolments) {
         this.store = store;
         this.access = access;
         this.current = current;
+        this.enrolments = enrolments;
     }
 
     /** Classes with at least one child this adult may see, and those seen whole, by name. */
@@ -85,25 +87,14 @@ public class RosterService {
     }
 
     /**
-     * Adds a child to a class from today on.
+     * Adds a child to a class from today on; {@link EnrolmentService} says more of one.
      *
-     * @param schoolKey the school's own id; {@code null} or empty makes one
-     * @throws IllegalArgumentException when the name is empty or the id is taken
+     * @param schoolKey the school's own id; {@code null} or blank makes one
+     * @throws EntryFault.Found when the name is blank or the id is taken
      */
     public UUID addChild(UUID classId, @Nullable String schoolKey, String givenName, String familyName) {
-        access.requireClass(classId);
-        if (givenName.isBlank()) {
-            throw new IllegalArgumentException("A child needs a given name.");
-        }
-        String key = schoolKey == null || schoolKey.isBlank()
-                ? "c" + UUID.randomUUID().toString().substring(0, 8) : schoolKey.strip();
-        if (store.childByKey(key).isPresent()) {
-            throw new IllegalArgumentException("The id " + key + " is taken by another child. Give another, or none.");
-        }
-        int district = current.get().districtId();
-        UUID child = store.addChild(district, key, givenName.strip(), familyName.strip(), "1");
-        store.enrol(district, classId, child, current.today(), null);
-        return child;
+        return enrolments.add(classId,
+                new EnrolmentService.Entry(schoolKey == null ? "" : schoolKey, givenName, familyName, ""), null);
     }
 
     /**
@@ -126,6 +117,11 @@ public class RosterService {
             store.enrol(district, classId, child, row.start() == null ? current.today() : row.start(), row.end());
         }
         return rows.size();
+    }
+
+    /** Whether the signed-in adult sees a class whole, and not only children of it that are shared. */
+    public boolean seesWhole(UUID classId) {
+        return access.classes().contains(classId);
     }
 
     /** Whether the signed-in adult belongs to the invented sample and not to a real school. */

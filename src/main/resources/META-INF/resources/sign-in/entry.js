@@ -31,11 +31,17 @@ export async function enter(name, password) {
   }
 }
 
+const message = document.getElementById('message');
+
+/** Says it below the field, where the eye is; without a field above the button. */
 function complain(form, field, texts) {
   const wrong = form.elements[field];
   if (wrong) {
+    (document.getElementById(wrong.getAttribute('aria-describedby')) ?? wrong).after(message);
     wrong.setAttribute('aria-invalid', 'true');
     wrong.focus();
+  } else {
+    form.querySelector('button[type=submit]').before(message);
   }
   say(texts);
 }
@@ -60,10 +66,10 @@ export function onSubmit(path, done, answers) {
       } else if (response.status === 403) {
         location.reload();
       } else {
-        say(response.status === 429 ? FAULTS.many : FAULTS.away);
+        complain(form, '', response.status === 429 ? FAULTS.many : FAULTS.away);
       }
     } catch {
-      say(FAULTS.away);
+      complain(form, '', FAULTS.away);
     } finally {
       button.disabled = false;
     }

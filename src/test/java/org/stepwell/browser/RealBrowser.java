@@ -23,6 +23,14 @@ final class RealBrowser implements AutoCloseable {
         return server;
     }
 
+    /** A page of somebody who has not signed in, at a school in Chicago. */
+    Page stranger(int width, int height, ColorScheme scheme) {
+        Page page = browser.newContext(new Browser.NewContextOptions().setViewportSize(width, height)
+                .setColorScheme(scheme).setLocale("en-US").setTimezoneId("America/Chicago")).newPage();
+        page.setDefaultTimeout(60_000);
+        return page;
+    }
+
     Page signedIn(String name, int width, int height, ColorScheme scheme) {
         Page page = browser.newContext(new Browser.NewContextOptions()
                 .setViewportSize(width, height).setColorScheme(scheme).setLocale("en-US")).newPage();

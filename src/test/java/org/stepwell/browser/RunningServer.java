@@ -7,18 +7,24 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.TimeUnit;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** The built program on a home and a port of its own, with the sample class, as a teacher would start it. */
 final class RunningServer implements AutoCloseable {
     static final String PASSWORD = "walk-the-whole-job-1";
 
     private final Process process;
+    private final BufferedReader out;
     private final Path home;
     private final String address;
 
-    private RunningServer(Process process, Path home, String address) {
+    private RunningServer(Process process, BufferedReader out, Path home, String address) {
         this.process = process;
+        this.out = out;
         this.home = home;
         this.address = address;
     }
@@ -41,7 +47,7 @@ final class RunningServer implements AutoCloseable {
                 throw new IllegalStateException("the server did not start: "
                         + Files.readString(home.resolve("server.log")));
             }
-            return new RunningServer(process, home, first);
+            return new RunningServer(process, out, home, first);
         } catch (IOException failed) {
             throw new UncheckedIOException(failed);
         }
@@ -53,6 +59,48 @@ final class RunningServer implements AutoCloseable {
 
     Path home() {
         return home;
+    }
+
+    /** Reads what is printed up to the first line that fits, and gives what the first group of it matched. */
+    String printed(Pattern line) {
+        try {
+            String next;
+            while ((next = out.readLine()) != null) {
+                Matcher fit = line.matcher(next);
+                if (fit.find()) {
+                    return fit.group(1);
+                }
+            }
+            throw new IllegalStateException("never printed: " + line);
+        } catch (IOException failed) {
+            throw new UncheckedIOException(failed);
+        }
+    }
+
+    /** Runs a command of the program beside the server and gives its first line. */
+    String command(String... words) {
+        try {
+            List<String> all = new ArrayList<>(List.of(ProcessHandle.current().info().command().orElse("java"), "-jar",
+                    System.getProperty("stepwell.jar")));
+            all.addAll(List.of(words));
+            ProcessBuilder builder = new ProcessBuilder(all);
+            builder.environment().put("STEPWELL_HOME", home.toString());
+            builder.redirectError(home.resolve("command.log").toFile());
+            Process command = builder.start();
+            try (BufferedReader said = new BufferedReader(
+                    new InputStreamReader(command.getInputStream(), StandardCharsets.UTF_8))) {
+                String first = said.readLine();
+                if (command.waitFor() != 0 || first == null) {
+                    throw new IllegalStateException(Files.readString(home.resolve("command.log")));
+                }
+                return first;
+            }
+        } catch (IOException failed) {
+            throw new UncheckedIOException(failed);
+        } catch (InterruptedException interrupted) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException(interrupted);
+        }
     }
 
     @Override

@@ -19,6 +19,7 @@ import org.stepwell.TestDatabase;
 import org.stepwell.core.progression.Progression;
 import org.stepwell.core.progression.Progression.Skill;
 import org.stepwell.privacy.NotVisible;
+import org.stepwell.roster.Grown;
 import org.stepwell.roster.RosterService;
 
 @SpringBootTest(classes = Application.class, webEnvironment = WebEnvironment.RANDOM_PORT,
@@ -33,6 +34,8 @@ class ProgressionServiceTest {
     private JdbcClient jdbc;
     @Autowired
     private TransactionTemplate transaction;
+    @Autowired
+    private javax.sql.DataSource dataSource;
 
     private void as(String signIn) {
         TestAdult.signIn(jdbc, transaction, signIn);
@@ -53,6 +56,22 @@ class ProgressionServiceTest {
         int first = progressions.importProgression(own("More and less"));
         assertThat(progressions.importProgression(own("More and less"))).isEqualTo(first);
         assertThat(progressions.importProgression(own("More, less, same"))).isEqualTo(first + 1);
+    }
+
+    @Test
+    void theOneThatComesWithTheProgramIsTakenInAtItsFirstUseAndOnlyThen() {
+        as("teacher@sample");
+        assertThat(progressions.choices()).contains("tens-and-ones");
+        assertThat(progressions.provide("no-such")).isFalse();
+        assertThat(progressions.known("no-such")).isFalse();
+        Grown grown = new Grown(dataSource, java.time.Clock.systemUTC()).terminal("t",
+                org.stepwell.roster.Invitations.Role.TEACHER, "Room 1");
+        grown.as("t");
+        assertThat(progressions.known("tens-and-ones")).isFalse();
+        assertThat(progressions.provide("tens-and-ones")).isTrue();
+        assertThat(progressions.known("tens-and-ones")).isTrue();
+        assertThat(progressions.provide("tens-and-ones")).isTrue();
+        assertThat(progressions.choices()).containsExactly("tens-and-ones");
     }
 
     @Test

@@ -28,20 +28,16 @@ import org.springframework.boot.test.web.server.LocalServerPort;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Import;
 import org.springframework.jdbc.core.simple.JdbcClient;
-import org.springframework.security.authentication.UsernamePasswordAuthenticationToken;
 import org.springframework.security.core.context.SecurityContextHolder;
 import org.springframework.transaction.support.TransactionTemplate;
 import org.stepwell.Application;
-import org.stepwell.TestAdult;
 import org.stepwell.TestDatabase;
 import org.stepwell.observation.ApiClient;
-import org.stepwell.platform.security.DistrictScope;
 import org.stepwell.platform.security.SignedIn;
 import org.stepwell.privacy.Access;
 import org.stepwell.privacy.NotVisible;
 import org.stepwell.roster.AdultService.Refusal;
 import org.stepwell.roster.AdultService.Refused;
-import org.stepwell.roster.Invitations.Invitation;
 import org.stepwell.roster.Invitations.Role;
 
 @SpringBootTest(classes = Application.class, webEnvironment = WebEnvironment.RANDOM_PORT,
@@ -82,6 +78,8 @@ class AdultServiceTest {
     @Autowired
     private RosterService roster;
     @Autowired
+    private EnrolmentService enrolments;
+    @Autowired
     private Access access;
     @Autowired
     private DataSource dataSource;
@@ -89,6 +87,7 @@ class AdultServiceTest {
     private JdbcClient jdbc;
     @Autowired
     private TransactionTemplate transaction;
+    private Grown grown;
     private String school = "";
     private UUID room = UUID.randomUUID();
 
@@ -96,10 +95,10 @@ class AdultServiceTest {
     @BeforeEach
     void founds() {
         now = START;
-        school = "s" + UUID.randomUUID().toString().substring(0, 8);
-        terminal("t", Role.TEACHER, "Room 1");
-        terminal("l", Role.LEAD, null);
-        terminal("u", Role.TEACHER, "Room 2");
+        grown = new Grown(dataSource, Clock.fixed(now, ZoneId.of("UTC")));
+        school = grown.school();
+        grown.terminal("t", Role.TEACHER, "Room 1").terminal("l", Role.LEAD, null)
+                .terminal("u", Role.TEACHER, "Room 2");
         as("t");
         room = roster.classes().getFirst().classId();
     }
@@ -110,16 +109,11 @@ class AdultServiceTest {
     }
 
     private String in(String who) {
-        return who + "@" + school;
+        return grown.in(who);
     }
 
-    private void terminal(String who, Role role, @org.jspecify.annotations.Nullable String className) {
-        new Invitations(dataSource, Clock.fixed(now, ZoneId.of("UTC"))).add(new Invitation(in(who), who, role,
-                className, className != null, school, who.equals("t") ? "America/Chicago" : null));
-    }
-
-    private void as(String who) {
-        TestAdult.signIn(jdbc, transaction, in(who));
+    private SignedIn as(String who) {
+        return grown.as(who);
     }
 
     private UUID id(String who) {
@@ -236,7 +230,7 @@ class AdultServiceTest {
     @Test
     void endedAccessIsOverAtOnceWithTheOpenSessionThoughTheDayStillCounts() {
         enters(Role.AIDE, "bo");
-        UUID child = roster.addChild(room, null, "Ilse", "");
+        UUID child = enrolments.add(room, new EnrolmentService.Entry("", "Ilse", "", ""), null);
         ApiClient open = new ApiClient(port);
         open.signIn(in("bo"), OWN);
         assertThat(open.get("/api/children").body()).contains("Ilse");
@@ -259,10 +253,9 @@ class AdultServiceTest {
     @Test
     void whatWasSharedOfTheClassEndsWithTheAccess() {
         enters(Role.SPECIALIST, "sp");
-        UUID child = roster.addChild(room, null, "Ilse", "");
+        UUID child = enrolments.add(room, new EnrolmentService.Entry("", "Ilse", "", ""), null);
         UUID specialist = id("sp");
-        int district = ((SignedIn) SecurityContextHolder.getContext().getAuthentication().getPrincipal()).districtId();
-        access.grant(district, specialist, child, "reading along", LocalDate.of(2026, 3, 2),
+        access.grant(as("t").districtId(), specialist, child, "reading along", LocalDate.of(2026, 3, 2),
                 LocalDate.of(2026, 6, 1));
         as("sp");
         assertThat(access.children()).containsExactly(child);

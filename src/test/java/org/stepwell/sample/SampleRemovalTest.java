@@ -19,6 +19,7 @@ import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.boot.test.context.SpringBootTest.WebEnvironment;
 import org.springframework.boot.test.web.server.LocalServerPort;
 import org.springframework.context.annotation.Import;
+import org.springframework.test.annotation.DirtiesContext;
 import org.stepwell.Application;
 import org.stepwell.TestDatabase;
 import org.stepwell.observation.ApiClient;
@@ -30,8 +31,9 @@ import org.stepwell.roster.Invitations.Invitation;
 import org.stepwell.roster.Invitations.Role;
 
 @SpringBootTest(classes = Application.class, webEnvironment = WebEnvironment.RANDOM_PORT,
-        properties = "STEPWELL_SAMPLE_PASSWORD=a-password-of-the-tests")
+        properties = {"STEPWELL_SAMPLE_PASSWORD=a-password-of-the-tests", "spring.application.name=sample-removal"})
 @Import(TestDatabase.InSpring.class)
+@DirtiesContext
 class SampleRemovalTest {
     private static final String OWN = "seven quiet herons";
 

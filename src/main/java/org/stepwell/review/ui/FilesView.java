@@ -24,9 +24,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.stepwell.pacing.PacingService;
+import org.stepwell.pacing.UnitInHand;
+import org.stepwell.pacing.ui.PacingPanel;
 import org.stepwell.platform.csv.CsvProblem;
 import org.stepwell.platform.security.CurrentAdult;
 import org.stepwell.platform.ui.Parts;
@@ -35,9 +38,12 @@ import org.stepwell.privacy.NotVisible;
 import org.stepwell.progression.ProgressionService;
 import org.stepwell.review.ui.FileIntake.DryRun;
 import org.stepwell.review.ui.FileIntake.Kind;
-import org.stepwell.roster.ChildRow;
+import org.stepwell.roster.AdultService;
 import org.stepwell.roster.Classroom;
+import org.stepwell.roster.EnrolmentService;
 import org.stepwell.roster.RosterService;
+import org.stepwell.roster.ui.AdultsPanel;
+import org.stepwell.roster.ui.ChildrenPanel;
 import org.stepwell.roster.ui.ClassChoice;
 
 /** Who is in the class, and files in and out: always tried dry first, every bad row named. */
@@ -49,6 +55,8 @@ class FilesView extends Div implements HasDynamicTitle {
     private static final int PROBLEMS_SHOWN = 200;
 
     private final RosterService roster;
+    private final EnrolmentService enrolments;
+    private final AdultService adults;
     private final PacingService pacing;
     private final ProgressionService progressions;
     private final CurrentAdult adult;
@@ -56,13 +64,16 @@ class FilesView extends Div implements HasDynamicTitle {
     private final Words texts = Words.of("files");
     private final Div body = new Div();
     private final Div result = new Div();
+    private final Div unitSaid = new Div();
     private Kind kind = Kind.ROSTER;
     private byte @Nullable [] skills;
     private byte @Nullable [] phrases;
 
-    FilesView(RosterService roster, PacingService pacing, ProgressionService progressions, CurrentAdult adult,
-            FileIntake intake) {
+    FilesView(RosterService roster, EnrolmentService enrolments, AdultService adults, PacingService pacing,
+            ProgressionService progressions, CurrentAdult adult, FileIntake intake) {
         this.roster = roster;
+        this.enrolments = enrolments;
+        this.adults = adults;
         this.pacing = pacing;
         this.progressions = progressions;
         this.adult = adult;
@@ -85,7 +96,8 @@ class FilesView extends Div implements HasDynamicTitle {
     private void show(Classroom room) {
         body.removeAll();
         result.removeAll();
-        body.add(files(room), exports(room), people(room), unit(room));
+        unitSaid.removeAll();
+        body.add(people(room), unit(room), files(room), exports(room));
     }
 
     private Component files(Classroom room) {
@@ -139,7 +151,7 @@ class FilesView extends Div implements HasDynamicTitle {
         }
         if (found.good() > 0) {
             result.add(Parts.button(texts.say(found.problems().isEmpty() ? "in.take" : "in.take-rest"),
-                    () -> act(room, found.take())));
+                    () -> act(room, result, found.take())));
         }
     }
 
@@ -153,16 +165,16 @@ class FilesView extends Div implements HasDynamicTitle {
                 : texts.say("in.line-column", line, problem.column(), reason);
     }
 
-    private void act(Classroom room, Supplier<List<String>> what) {
+    private void act(Classroom room, Div place, Supplier<List<String>> what) {
         try {
             List<String> said = what.get();
             show(room);
-            Parts.say(result, said.getFirst());
-            said.stream().skip(1).forEach(line -> result.add(new Paragraph(line)));
+            Parts.say(place, said.getFirst());
+            said.stream().skip(1).forEach(line -> place.add(new Paragraph(line)));
         } catch (NotVisible closed) {
-            Parts.say(result, texts.say("only-adults"));
+            Parts.say(place, texts.say("only-adults"));
         } catch (IllegalArgumentException wrong) {
-            Parts.say(result, String.valueOf(wrong.getMessage()));
+            Parts.say(place, String.valueOf(wrong.getMessage()));
         }
     }
 
@@ -188,53 +200,51 @@ class FilesView extends Div implements HasDynamicTitle {
     }
 
     private Component people(Classroom room) {
-        List<ChildRow> children = roster.children(room.classId());
-        OrderedList list = new OrderedList();
-        children.forEach(child -> list.add(new ListItem((child.givenName() + " " + child.familyName()).strip() + " ("
-                + child.schoolKey() + ")")));
-        String[] given = {""};
-        String[] family = {""};
-        String[] id = {""};
-        Div row = new Div(Parts.input(texts.say("child.given"), "text", "", text -> given[0] = text),
-                Parts.input(texts.say("child.family"), "text", "", text -> family[0] = text),
-                Parts.input(texts.say("child.id"), "text", "", text -> id[0] = text),
-                Parts.button(texts.say("child.add"), () -> act(room, () -> {
-                    if (given[0].isBlank()) {
-                        throw new IllegalArgumentException(texts.say("child.needs-name"));
-                    }
-                    if (!id[0].isBlank() && roster.idByKey(id[0].strip()).isPresent()) {
-                        throw new IllegalArgumentException(texts.say("child.id-taken", id[0].strip()));
-                    }
-                    roster.addChild(room.classId(), id[0], given[0], family[0]);
-                    return List.of(texts.say("child.added", given[0].strip()));
-                })));
-        row.addClassName("row");
-        return Parts.sheet(new H2(texts.say("children")), row,
-                new NativeDetails(texts.say("children.count", children.size()), list));
+        if (!roster.seesWhole(room.classId())) {
+            UnorderedList shared = new UnorderedList();
+            roster.children(room.classId()).forEach(child -> shared.add(new ListItem(child.label())));
+            return Parts.sheet(new H2(texts.say("shared")), shared, AdultsPanel.password());
+        }
+        Div people = new Div(
+                new ChildrenPanel(enrolments, room, roster.classes(), adult.today()),
+                new AdultsPanel(adults, room, adult.get()));
+        if (roster.inSample()) {
+            Anchor out = new Anchor("sample", texts.say("sample.to"));
+            out.addClassName("button");
+            people.add(Parts.sheet(new Paragraph(texts.say("sample")), out));
+        }
+        return people;
     }
 
     private Component unit(Classroom room) {
-        Div sheet = Parts.sheet(new H2(texts.say("unit")));
-        pacing.unit(room.classId()).ifPresentOrElse(
-                unit -> sheet.add(new Paragraph(texts.say("unit.since", unit.title(), texts.day(unit.startsOn())))),
-                () -> sheet.add(Parts.soft(texts.say("unit.none"))));
+        Div sheet = Parts.sheet(new H2(texts.say("unit")), unitSaid);
+        Optional<UnitInHand> now = pacing.unit(room.classId());
+        sheet.add(now.<Component>map(unit -> new Paragraph(texts.say("unit.since", unit.title(),
+                texts.day(unit.startsOn())))).orElseGet(() -> Parts.soft(texts.say("unit.none"))));
+        Map<String, String> codes = new LinkedHashMap<>();
+        progressions.choices().forEach(code -> codes.put(code, code));
+        String running = progressions.ofClass(room.classId()).code();
+        String[] code = {codes.containsKey(running) ? running : codes.keySet().iterator().next()};
         String[] title = {""};
-        String now = progressions.ofClass(room.classId()).code();
-        String[] code = {progressions.known(now) ? now : ""};
         Div row = new Div(Parts.input(texts.say("unit.title"), "text", "", text -> title[0] = text),
-                Parts.input(texts.say("unit.progression"), "text", code[0], text -> code[0] = text),
-                Parts.button(texts.say("unit.start-today"), () -> act(room, () -> {
+                Parts.choice(texts.say("unit.progression"), codes, code[0], key -> code[0] = key),
+                Parts.button(texts.say("unit.start-today"), () -> act(room, unitSaid, () -> {
                     if (title[0].isBlank()) {
                         throw new IllegalArgumentException(texts.say("unit.needs-title"));
                     }
-                    if (!progressions.known(code[0].strip())) {
-                        throw new IllegalArgumentException(texts.say("unit.no-progression", code[0].strip()));
-                    }
-                    pacing.startUnit(room.classId(), code[0].strip(), title[0].strip(), adult.today());
+                    progressions.provide(code[0]);
+                    pacing.startUnit(room.classId(), code[0], title[0].strip(), adult.today());
                     return List.of(texts.say("unit.started", title[0].strip()));
                 })));
         row.addClassName("row");
-        sheet.add(new NativeDetails(texts.say("unit.start"), row));
+        now.ifPresent(unit -> {
+            NativeDetails when = new NativeDetails(texts.say("unit.pacing"), new PacingPanel(pacing, room.classId(),
+                    unit, progressions.ofClass(room.classId()), () -> act(room, unitSaid,
+                            () -> List.of(texts.say("unit.paced")))));
+            when.setOpen(unit.pacing().rows().isEmpty());
+            sheet.add(when);
+        });
+        sheet.add(now.isEmpty() ? row : new NativeDetails(texts.say("unit.start"), row));
         return sheet;
     }
 }

@@ -58,9 +58,7 @@ class WhatIfPanel extends Div {
                         key -> weekly = key.equals("weekly")));
         row.addClassName("row");
         form.add(row, rules.source().equals(WhatIfRules.OWN) ? own() : threshold());
-        Div act = new Div(Parts.button(texts.say("try"), this::tried));
-        act.addClassName("after");
-        form.add(act);
+        form.add(Parts.button(texts.say("try"), this::tried));
     }
 
     private Component threshold() {
@@ -79,7 +77,6 @@ class WhatIfPanel extends Div {
             rules.text(new String(bytes, StandardCharsets.UTF_8));
             draw();
         }));
-        upload.setUploadButton(Parts.button(texts.say("upload"), () -> { }));
         upload.setDropAllowed(false);
         upload.setMaxFileSize(LARGEST);
         upload.setAcceptedFileTypes(".txt", "text/plain");
@@ -102,9 +99,7 @@ class WhatIfPanel extends Div {
             Parts.say(result, texts.say("threshold.bad"));
         } catch (IllegalArgumentException wrong) {
             Parts.say(result, texts.say("bad"));
-            Pre lines = new Pre(String.valueOf(wrong.getMessage()));
-            lines.addClassName("told-lines");
-            result.add(lines);
+            result.add(new Pre(String.valueOf(wrong.getMessage())));
         }
     }
 

@@ -78,14 +78,14 @@ class TodayViewTest extends Screens {
     @Test
     void saysHowToBeginInANewClassAndWhatIsDoneAlready() {
         signInToAnEmptyClass();
-        assertThat(text(fresh(TodayView.class))).contains("Begin here", "Add the children", "Take a progression in")
+        assertThat(text(fresh(TodayView.class))).contains("Begin here", "Add the children", "tens-and-ones comes with Stepwell")
                 .doesNotContain("Lesson in hand", "To the Table", "Waiting for you");
         UUID room = roster.classes().getFirst().classId();
         roster.addChild(room, "", "Ilse", "");
         assertThat(text(fresh(TodayView.class))).contains("Done: 1 child is in the class.", "Start a unit",
                 "To the Table", "Nobody was seen yet this week: 1 child.");
         pacing.startUnit(room, "tens-and-ones", "Teens", LocalDate.of(2026, 1, 5));
-        assertThat(text(fresh(TodayView.class))).contains("Done: a unit is started.", "Take pacing in",
+        assertThat(text(fresh(TodayView.class))).contains("Done: a unit is started.", "Say which skill is due",
                 "The unit has no skill in hand today.", "No move waits.");
     }
 
