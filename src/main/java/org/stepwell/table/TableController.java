@@ -20,6 +20,8 @@ import org.stepwell.core.pacing.PacingRow;
 import org.stepwell.core.progression.Progression;
 import org.stepwell.core.progression.Progression.Phrase;
 import org.stepwell.core.progression.Progression.Skill;
+import org.stepwell.grouping.GroupingService;
+import org.stepwell.grouping.Seating;
 import org.stepwell.observation.ObservationService;
 import org.stepwell.pacing.PacingService;
 import org.stepwell.pacing.UnitInHand;
@@ -38,15 +40,17 @@ class TableController {
     private final ProgressionService progressions;
     private final PacingService pacing;
     private final ObservationService observations;
+    private final GroupingService groupings;
     private final CurrentAdult current;
     private final Clock clock;
 
     TableController(RosterService roster, ProgressionService progressions, PacingService pacing,
-            ObservationService observations, CurrentAdult current, Clock clock) {
+            ObservationService observations, GroupingService groupings, CurrentAdult current, Clock clock) {
         this.roster = roster;
         this.progressions = progressions;
         this.pacing = pacing;
         this.observations = observations;
+        this.groupings = groupings;
         this.current = current;
         this.clock = clock;
     }
@@ -64,8 +68,23 @@ class TableController {
         answer.put("skills", progression.skills().stream().map(s -> skill(s, progression)).toList());
         answer.put("focusSkill", focus(room.classId()).orElse(null));
         answer.put("seenThisWeek", seenThisWeek(room.classId()));
+        answer.put("groups", groups(room.classId()));
         answer.put("serverTime", clock.instant());
         return answer;
+    }
+
+    /** Today's groups as an adult saved them: number, children by id, skill and number to offer; empty when none. */
+    private List<Map<String, Object>> groups(UUID classId) {
+        Optional<Seating> today = groupings.seating(classId, current.today());
+        return today.map(seating -> seating.groups().stream().map(group -> {
+            Map<String, Object> map = new LinkedHashMap<>();
+            map.put("group", group.number());
+            map.put("children", seating.groupOf().entrySet().stream().filter(e -> e.getValue() == group.number())
+                    .map(Map.Entry::getKey).toList());
+            map.put("skill", group.skill());
+            map.put("number", group.task());
+            return map;
+        }).toList()).orElse(List.of());
     }
 
     private static Map<String, Object> child(ChildRow child) {
