@@ -53,8 +53,13 @@ public abstract class Screens extends SpringBrowserlessTest {
 
     /** Signs in the teacher of a class of their own that nobody has touched yet, in a district of their own. */
     protected void signInToAnEmptyClass() {
+        signInToAnEmptyClass("Room 9");
+    }
+
+    /** The same with a class of this name. */
+    protected void signInToAnEmptyClass(String className) {
         String name = "teacher-" + UUID.randomUUID().toString().substring(0, 8) + "@lake";
-        new Invitations(dataSource, clock).add(new Invitation(name, "Ana Ruiz", Role.TEACHER, "Room 9", true,
+        new Invitations(dataSource, clock).add(new Invitation(name, "Ana Ruiz", Role.TEACHER, className, true,
                 "Lake " + name, "America/Chicago"));
         signIn(name);
     }

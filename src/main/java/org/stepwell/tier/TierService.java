@@ -131,6 +131,14 @@ public class TierService {
     }
 
     /**
+     * A decision to store.
+     *
+     * @param tier the tier from now on
+     * @param reason required when the tier is neither the one in force nor the one suggested
+     */
+    public record Decided(UUID childId, Tier tier, String reason) {}
+
+    /**
      * Stores the teacher's decision with what it rested on.
      *
      * @param tier the tier from now on
@@ -139,26 +147,40 @@ public class TierService {
      * @throws NotVisible when the class may not be decided for by this adult
      */
     public void decide(UUID classId, UUID childId, Tier tier, String reason) {
+        decideAll(classId, List.of(new Decided(childId, tier, reason)));
+    }
+
+    /**
+     * Stores decisions on several children of a class, all of them or none.
+     *
+     * @throws IllegalArgumentException when a reason is missing or the class has no unit
+     * @throws NotVisible when the class may not be decided for by this adult
+     */
+    public void decideAll(UUID classId, List<Decided> decisions) {
         access.requireClass(classId);
-        ChildRow child = roster.child(childId);
         UnitInHand unit = pacing.unit(classId).orElseThrow(
                 () -> new IllegalArgumentException("The class has no unit yet. Start one under People and files."));
         ClassPicture picture = picture(classId);
-        ClassPicture.OneChild one = picture.children().stream().filter(c -> c.row().childId().equals(childId))
-                .findFirst().orElseThrow(NotVisible::new);
-        Suggestion suggestion = picture.review().of(child.schoolKey()).orElseThrow(NotVisible::new);
+        decisions.forEach(decided -> store(unit, picture, decided));
+    }
+
+    private void store(UnitInHand unit, ClassPicture picture, Decided decided) {
+        ClassPicture.OneChild one = picture.children().stream()
+                .filter(c -> c.row().childId().equals(decided.childId())).findFirst().orElseThrow(NotVisible::new);
+        Suggestion suggestion = picture.review().of(one.row().schoolKey()).orElseThrow(NotVisible::new);
         boolean move = suggestion.verdict() == Verdict.MOVE;
+        Tier tier = decided.tier();
         String choice = tier == suggestion.suggested() && move ? "accept" : tier == one.state().tier() ? "keep"
                 : "other";
-        if (choice.equals("other") && reason.isBlank()) {
+        if (choice.equals("other") && decided.reason().isBlank()) {
             throw new IllegalArgumentException("Say in a few words why another tier fits better.");
         }
         SignedIn adult = current.get();
-        store.decide(adult.districtId(), unit.unitId(), childId, picture.day(), one.state().tier(), tier, choice,
-                suggestion.suggested(), suggestion.verdict().code(),
+        store.decide(adult.districtId(), unit.unitId(), decided.childId(), picture.day(), one.state().tier(), tier,
+                choice, suggestion.suggested(), suggestion.verdict().code(),
                 suggestion.versions().rules() + " " + suggestion.versions().rulesVersion() + ", parameters "
-                        + suggestion.versions().parametersVersion(), reason.strip(),
-                evidence(suggestion, picture, child.schoolKey()), adult.adultId());
+                        + suggestion.versions().parametersVersion(), decided.reason().strip(),
+                evidence(suggestion, picture, one.row().schoolKey()), adult.adultId());
     }
 
     private String evidence(Suggestion suggestion, ClassPicture picture, String child) {

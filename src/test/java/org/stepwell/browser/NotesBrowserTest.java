@@ -3,7 +3,6 @@ package org.stepwell.browser;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.deque.html.axecore.playwright.AxeBuilder;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
@@ -11,7 +10,6 @@ import com.microsoft.playwright.options.ColorScheme;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.AfterAll;
@@ -32,17 +30,6 @@ class NotesBrowserTest {
         browser.close();
     }
 
-    private static void passesAxeAndFits(Page page, String name) {
-        List<String> found = new AxeBuilder(page)
-                .withTags(List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa")).analyze()
-                .getViolations().stream().map(rule -> rule.getId() + " " + rule.getNodes().getFirst().getHtml())
-                .toList();
-        assertThat(found).isEmpty();
-        assertThat(page.evaluate("document.documentElement.scrollWidth <= innerWidth")).isEqualTo(true);
-        page.screenshot(new Page.ScreenshotOptions().setPath(Path.of("target/screens/" + name + ".png"))
-                .setFullPage(true));
-    }
-
     private static Page opened(int width, int height, ColorScheme scheme) {
         Page page = browser.signedIn("teacher@sample", width, height, scheme);
         page.getByRole(AriaRole.NAVIGATION).getByText("Notes home").click();
@@ -53,10 +40,10 @@ class NotesBrowserTest {
     @Test
     void aWordThatStaysAtSchoolStopsThePageUntilItIsMeant() throws IOException {
         Page page = opened(820, 1180, ColorScheme.LIGHT);
-        passesAxeAndFits(page, "notes-portrait");
+        SeenScreen.passes(page, "notes-portrait");
         page.getByLabel("Devika, English").click();
         page.locator("h1").filter(new Locator.FilterOptions().setHasText("Devika")).waitFor();
-        passesAxeAndFits(page, "note-portrait");
+        SeenScreen.passes(page, "note-portrait");
         Locator can = page.getByLabel("What Devika can do");
         String drafted = can.inputValue();
         assertThat(drafted).startsWith("On ").contains("Devika");
@@ -80,9 +67,9 @@ class NotesBrowserTest {
     @Test
     void fitsAPhoneAndTheDark() {
         Page page = opened(390, 844, ColorScheme.DARK);
-        passesAxeAndFits(page, "notes-phone-dark");
+        SeenScreen.passes(page, "notes-phone-dark");
         page.getByLabel("Amadou, Español").click();
         page.locator("h1").filter(new Locator.FilterOptions().setHasText("Amadou")).waitFor();
-        passesAxeAndFits(page, "note-phone-dark");
+        SeenScreen.passes(page, "note-phone-dark");
     }
 }

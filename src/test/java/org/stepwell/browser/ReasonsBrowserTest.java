@@ -6,7 +6,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.deque.html.axecore.playwright.AxeBuilder;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.ColorScheme;
+import com.microsoft.playwright.options.Cookie;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
@@ -41,7 +43,7 @@ class ReasonsBrowserTest {
     }
 
     private static void child(Page page, String name) {
-        page.getByRole(com.microsoft.playwright.options.AriaRole.NAVIGATION).getByText("Class map").click();
+        page.getByRole(AriaRole.NAVIGATION).getByText("Class map").click();
         page.getByText(name, new Page.GetByTextOptions().setExact(true)).click();
         page.locator("svg.chart").first().waitFor();
     }
@@ -66,5 +68,38 @@ class ReasonsBrowserTest {
             assertThat(wide).as("nothing hangs over the edge").isLessThanOrEqualTo(screen.width());
             page.context().close();
         }
+    }
+
+    @Test
+    void triesOtherRulesOnTheHistoryOfTheClass() {
+        Page page = browser.signedIn("teacher@sample", 820, 1180, ColorScheme.LIGHT);
+        page.getByRole(AriaRole.NAVIGATION).getByText("Suggestions").click();
+        page.getByText("What if: try other rules").click();
+        page.getByText("Try", new Page.GetByTextOptions().setExact(true)).click();
+        assertThat(page.getByText("Moves these rules would have made")).isVisible();
+        findNothing(page, "what if");
+        picture(page, "what-if-tablet");
+        page.getByLabel("Rules to try").selectOption("own");
+        page.getByLabel("Rule text").fill("name = mine\nenough cats at least 2\n");
+        page.getByText("Try", new Page.GetByTextOptions().setExact(true)).click();
+        assertThat(page.getByText("line 2: cats is not a known measure")).isVisible();
+        findNothing(page, "what if, own rules");
+        picture(page, "what-if-own");
+        assertThat((int) page.evaluate("document.documentElement.scrollWidth")).isLessThanOrEqualTo(820);
+        page.context().close();
+    }
+
+    @Test
+    void givesTheReasonFirstAndTheRestOneTapAwayInTheReadersLanguage() {
+        Page page = browser.signedIn("teacher@sample", 1180, 820, ColorScheme.LIGHT);
+        page.context().addCookies(List.of(new Cookie("stepwell-language", "es").setUrl(browser.server().address())));
+        page.navigate(browser.server().address() + "/suggestions");
+        Locator card = page.locator(".sheet").filter(new Locator.FilterOptions().setHasText("Devika")).first();
+        card.locator("details > summary").first().click();
+        assertThat(card.getByText("concuerda con un trabajo más profundo").first()).isVisible();
+        assertThat(card.getByText("Lo medido y lo requerido").first()).isVisible();
+        page.screenshot(new Page.ScreenshotOptions().setPath(Path.of("target/screens/suggestions-es.png")));
+        card.screenshot(new Locator.ScreenshotOptions().setPath(Path.of("target/screens/suggestion-es.png")));
+        page.context().close();
     }
 }

@@ -81,7 +81,7 @@ class FileIntake {
                 });
             }
             case OBSERVATIONS -> observations(ObservationCsv.read(file));
-            case PROGRESSION -> throw new IllegalArgumentException("a progression is two files");
+            case PROGRESSION -> throw new IllegalArgumentException(kind.name());
         };
     }
 

@@ -58,7 +58,9 @@ class WhatIfPanel extends Div {
                         key -> weekly = key.equals("weekly")));
         row.addClassName("row");
         form.add(row, rules.source().equals(WhatIfRules.OWN) ? own() : threshold());
-        form.add(Parts.button(texts.say("try"), this::tried));
+        Div act = new Div(Parts.button(texts.say("try"), this::tried));
+        act.addClassName("after");
+        form.add(act);
     }
 
     private Component threshold() {
@@ -77,6 +79,7 @@ class WhatIfPanel extends Div {
             rules.text(new String(bytes, StandardCharsets.UTF_8));
             draw();
         }));
+        upload.setUploadButton(Parts.button(texts.say("upload"), () -> { }));
         upload.setDropAllowed(false);
         upload.setMaxFileSize(LARGEST);
         upload.setAcceptedFileTypes(".txt", "text/plain");
@@ -99,7 +102,9 @@ class WhatIfPanel extends Div {
             Parts.say(result, texts.say("threshold.bad"));
         } catch (IllegalArgumentException wrong) {
             Parts.say(result, texts.say("bad"));
-            result.add(new Pre(String.valueOf(wrong.getMessage())));
+            Pre lines = new Pre(String.valueOf(wrong.getMessage()));
+            lines.addClassName("told-lines");
+            result.add(lines);
         }
     }
 

@@ -1,0 +1,70 @@
+package org.stepwell.review;
+
+import java.util.Map;
+import java.util.UUID;
+import org.stepwell.core.wording.Language;
+import org.stepwell.platform.pdf.PdfDocument;
+import org.stepwell.platform.pdf.PdfDocument.Paper;
+import org.stepwell.platform.ui.Words;
+import org.stepwell.review.SealedReview.Line;
+import org.w3c.dom.Element;
+
+/**
+ * A closed review on paper, for the school's own file.
+ *
+ * @param review as it was closed
+ * @param className name of the class
+ * @param labels what each child is called
+ * @param language of the page
+ */
+record ReviewPaper(SealedReview review, String className, Map<UUID, String> labels, Language language) {
+    private static final String STYLE = "body { font-size: 10.5pt; line-height: 1.4 } "
+            + "h1 { font-size: 1.6em; font-weight: normal; margin: 0 } "
+            + "h2 { font-size: 1.15em; font-weight: normal; margin: 1em 0 0.2em 0; border-bottom: 0.7pt solid #1b1b1b } "
+            + "p { margin: 0.25em 0 } .soft { color: #444444 } .foot { margin-top: 1.4em; font-size: 0.85em } "
+            + "table { border-collapse: collapse; width: 100% } "
+            + "th, td { font-weight: normal; text-align: left; vertical-align: top; padding: 0.25em 0.6em 0.25em 0; "
+            + "border-bottom: 0.4pt solid #999999 } tr { page-break-inside: avoid }";
+
+    byte[] pdf() {
+        Words words = Words.of("weekly", language);
+        Words parts = Words.of("parts", language);
+        PdfDocument document = new PdfDocument(words.say("title"), language.code(), Paper.LETTER, STYLE);
+        Element body = document.body();
+        document.add(body, "h1", "", words.say("title"));
+        document.add(body, "p", "", className + " · " + words.say("week", words.day(review.week())));
+        document.add(body, "p", "soft", words.say("sealed", review.by(), words.day(review.on())));
+        if (!review.intact()) {
+            document.add(body, "p", "", words.say("sealed.broken"));
+        }
+        document.add(body, "h2", "", words.say("close.changes"));
+        if (review.changes().isEmpty()) {
+            document.add(body, "p", "", words.say("close.none"));
+        }
+        review.changes().forEach(line -> document.add(body, "p", "", change(words, parts, line)));
+        Element table = document.add(body, "table", "", "");
+        for (Line line : review.children()) {
+            Element row = document.add(table, "tr", "", "");
+            document.add(row, "th", "", labels.getOrDefault(line.childId(), "…"));
+            document.add(row, "td", "", words.say("chosen." + line.choice().toUpperCase(java.util.Locale.ROOT),
+                    labels.getOrDefault(line.childId(), "…"), tier(parts, line.to()), line.by(), line.reason(),
+                    line.until() == null ? "" : words.day(line.until())));
+            document.add(row, "td", "soft", words.say("sealed.rested", line.looks(), line.days(),
+                    tier(parts, line.suggested()), Math.round(Math.min(0.94, line.chance()) * 10), line.versions()));
+        }
+        review.later().forEach((child, count) -> document.add(body, "p", "", words.say("sealed.later",
+                labels.getOrDefault(child, "…"), count)));
+        document.add(body, "p", "foot", words.say("page-foot"));
+        return document.render();
+    }
+
+    private String change(Words words, Words parts, Line line) {
+        String change = words.say("sealed.line", labels.getOrDefault(line.childId(), "…"), tier(parts, line.from()),
+                tier(parts, line.to())) + (line.reason().isEmpty() ? "" : " " + line.reason());
+        return line.teller().isEmpty() ? change : words.say("sealed.teller", change, line.teller());
+    }
+
+    private static String tier(Words parts, org.stepwell.core.tier.Tier tier) {
+        return parts.say("tier." + tier.code());
+    }
+}
