@@ -2,6 +2,7 @@ package org.stepwell.platform.ui;
 
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.HasElement;
+import com.vaadin.flow.component.ScrollIntoViewOption;
 import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
@@ -10,6 +11,8 @@ import com.vaadin.flow.component.html.Header;
 import com.vaadin.flow.component.html.Main;
 import com.vaadin.flow.component.html.Nav;
 import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.router.AfterNavigationEvent;
+import com.vaadin.flow.router.AfterNavigationObserver;
 import com.vaadin.flow.router.HighlightConditions;
 import com.vaadin.flow.router.Layout;
 import com.vaadin.flow.router.RouterLayout;
@@ -23,8 +26,9 @@ import org.stepwell.core.wording.Language;
 /** The bar above every screen. Screens put themselves on it by their menu entry; it knows none of them. */
 @Layout
 @PermitAll
-class Shell extends Div implements RouterLayout {
+class Shell extends Div implements RouterLayout, AfterNavigationObserver {
     private final Main main = new Main();
+    private final Nav nav = new Nav();
 
     Shell(AuthenticationContext authentication) {
         addClassName("shell");
@@ -34,7 +38,6 @@ class Shell extends Div implements RouterLayout {
         mark.getElement().setAttribute("data-step", "5").setAttribute("aria-hidden", "true");
         Div name = new Div(mark, new Span("Stepwell"));
         name.addClassName("shell-mark");
-        Nav nav = new Nav();
         nav.getElement().setAttribute("aria-label", words.say("screens"));
         MenuConfiguration.getMenuEntries().forEach(entry -> nav.add(link(named(entry.title()), entry.menuClass())));
         Anchor table = new Anchor("/table/", words.say("table"));
@@ -73,6 +76,15 @@ class Shell extends Div implements RouterLayout {
         RouterLink link = new RouterLink(title, Objects.requireNonNull(view));
         link.setHighlightCondition(HighlightConditions.sameLocation());
         return link;
+    }
+
+    /** On a narrow screen the bar is longer than the screen; the link of the open one comes into view. */
+    @Override
+    public void afterNavigation(AfterNavigationEvent event) {
+        String here = event.getLocation().getPath();
+        nav.getChildren().filter(link -> link instanceof RouterLink route && route.getHref().equals(here)).findFirst()
+                .ifPresent(link -> link.scrollIntoView(ScrollIntoViewOption.Block.NEAREST,
+                        ScrollIntoViewOption.Inline.CENTER));
     }
 
     @Override

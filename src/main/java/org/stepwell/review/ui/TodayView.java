@@ -88,6 +88,7 @@ class TodayView extends Div implements HasDynamicTitle {
     private Component lesson(ClassPicture picture, UnitInHand unit) {
         Course course = Course.on(picture.day(), unit.pacing(), unit.calendar());
         Div sheet = Parts.sheet(new H2(texts.say("lesson")), Parts.soft(unit.title()));
+        sheet.addClassName("tall");
         if (course.taught().isEmpty()) {
             sheet.add(new Paragraph(texts.say("lesson.none")));
         } else {

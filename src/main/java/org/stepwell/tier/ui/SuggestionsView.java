@@ -19,6 +19,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.stepwell.core.tier.Caution;
 import org.stepwell.core.tier.Suggestion;
 import org.stepwell.core.tier.Tier;
@@ -32,6 +33,7 @@ import org.stepwell.roster.RosterService;
 import org.stepwell.roster.ui.ClassChoice;
 import org.stepwell.tier.ClassPicture;
 import org.stepwell.tier.ClassPicture.OneChild;
+import org.stepwell.tier.DecisionLine;
 import org.stepwell.tier.TierService;
 
 /** What the rules suggest, with reasons anyone can check; the teacher decides. */
@@ -42,10 +44,14 @@ class SuggestionsView extends Div implements HasDynamicTitle {
     private final RosterService roster;
     private final TierService tiers;
     private final Words texts = Words.of("tier");
+    /** Says what was done last; a keyboard and a screen reader go on from there, for the screen is drawn afresh. */
+    private final Paragraph done = new Paragraph();
 
     SuggestionsView(RosterService roster, TierService tiers) {
         this.roster = roster;
         this.tiers = tiers;
+        done.addClassName("done");
+        done.getElement().setAttribute("role", "status").setAttribute("tabindex", "-1");
         draw();
     }
 
@@ -56,7 +62,7 @@ class SuggestionsView extends Div implements HasDynamicTitle {
 
     private void draw() {
         removeAll();
-        add(new H1(texts.say("suggestions")), Parts.soft(texts.say("suggestions.from")));
+        add(new H1(texts.say("suggestions")), done, Parts.soft(texts.say("suggestions.from")));
         List<Classroom> classes = roster.classes();
         if (classes.isEmpty()) {
             add(ClassChoice.none());
@@ -77,19 +83,33 @@ class SuggestionsView extends Div implements HasDynamicTitle {
         }
         SuggestionWording words = new SuggestionWording(Words.language(), picture.progression());
         picture.review().dips().forEach(dip -> add(Parts.sheet(new Paragraph(words.dip(dip)))));
-        section(texts.say("suggestions.moves"), Verdict.MOVE, room, picture, words, true);
-        section(texts.say("suggestions.not-enough"), Verdict.NOT_ENOUGH, room, picture, words, true);
-        section(texts.say("suggestions.stay"), Verdict.STAY, room, picture, words, false);
+        Map<String, List<OneChild>> parts = picture.children().stream()
+                .sorted(Comparator.comparing(c -> c.row().label()))
+                .collect(Collectors.groupingBy(c -> part(picture, c)));
+        section(texts.say("suggestions.moves"), parts.getOrDefault("moves", List.of()), room, picture, words, true);
+        if (parts.containsKey("decided")) {
+            section(texts.say("suggestions.decided"), parts.get("decided"), room, picture, words, true);
+        }
+        section(texts.say("suggestions.not-enough"), parts.getOrDefault("few", List.of()), room, picture, words, true);
+        section(texts.say("suggestions.stay"), parts.getOrDefault("stay", List.of()), room, picture, words, false);
         RouterLink whatIf = new RouterLink(Words.of("whatif").say("what-if.link"), WhatIfView.class);
         whatIf.addClassName("plain");
         add(whatIf);
     }
 
-    private void section(String title, Verdict verdict, Classroom room, ClassPicture picture, SuggestionWording words,
-            boolean open) {
-        List<OneChild> children = picture.children().stream()
-                .filter(c -> of(picture, c).verdict() == verdict)
-                .sorted(Comparator.comparing(c -> c.row().label())).toList();
+    private static String part(ClassPicture picture, OneChild child) {
+        if (child.decided(picture.day())) {
+            return "decided";
+        }
+        return switch (of(picture, child).verdict()) {
+            case MOVE -> "moves";
+            case NOT_ENOUGH -> "few";
+            case STAY -> "stay";
+        };
+    }
+
+    private void section(String title, List<OneChild> children, Classroom room, ClassPicture picture,
+            SuggestionWording words, boolean open) {
         Div cards = new Div();
         cards.addClassName("cards");
         children.forEach(child -> cards.add(card(room, picture, child, words)));
@@ -115,6 +135,13 @@ class SuggestionsView extends Div implements HasDynamicTitle {
                 new RouteParameters(new RouteParam("child", child.row().childId().toString())));
         Div card = Parts.sheet(heading(name), Parts.tier(one.current(),
                 one.verdict() == Verdict.MOVE ? one.suggested() : one.current()));
+        if (child.decided(picture.day())) {
+            DecisionLine line = tiers.decisions(child.row().childId()).getLast();
+            Paragraph decided = new Paragraph(texts.say(line.from() == line.to() ? "decided.kept" : "decided.moved",
+                    Parts.word(line.to()), Parts.word(line.from()), line.by(), line.reason()).strip());
+            decided.addClassName("decided");
+            card.add(decided);
+        }
         Paragraph headline = new Paragraph(words.headline(one) + ".");
         headline.addClassName("lead");
         if (one.verdict() == Verdict.MOVE) {
@@ -191,6 +218,8 @@ class SuggestionsView extends Div implements HasDynamicTitle {
         try {
             tiers.decide(room.classId(), child.row().childId(), tier, reason);
             draw();
+            done.setText(texts.say("decided", child.row().label(), Parts.word(tier)));
+            done.getElement().callJsFunction("focus");
         } catch (IllegalArgumentException wrong) {
             Parts.say(message, String.valueOf(wrong.getMessage()));
         } catch (NotVisible closed) {

@@ -80,8 +80,11 @@ class SuggestionsViewTest extends Screens {
     void keepingNeedsNoReason() {
         signIn("teacher@sample");
         OneChild child = withMove(tiers.picture(room()), 0);
-        press(card(fresh(SuggestionsView.class), child.row().label()), "Keep: ");
+        SuggestionsView view = fresh(SuggestionsView.class);
+        press(card(view, child.row().label()), "Keep: ");
         assertThat(newest(child).choice()).isEqualTo("keep");
+        assertThat(text(view)).contains("Decided: " + child.row().label() + ", ", "Decided today (");
+        assertThat(text(card(view, child.row().label()))).contains(" goes on (Imogen Castellane).");
         assertThat(newest(child).to()).isEqualTo(child.state().tier());
     }
 
