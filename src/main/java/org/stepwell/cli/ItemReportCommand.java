@@ -7,8 +7,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import org.stepwell.check.ResponsesCsv;
 import org.stepwell.core.check.ItemReport;
-import org.stepwell.core.check.Responses;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -34,9 +34,9 @@ final class ItemReportCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         InputFiles files = new InputFiles(spec.commandLine().getErr(), skipBadRows);
-        List<Responses> read = new ArrayList<>(files.read(file, ResponsesFile::read));
+        List<ResponsesCsv.Sheet> read = new ArrayList<>(files.read(file, ResponsesCsv::read));
         files.refuseIfBad();
-        String json = json(ItemReport.of(read.getFirst())) + "\n";
+        String json = json(ItemReport.of(read.getFirst().responses())) + "\n";
         if (out == null) {
             spec.commandLine().getOut().print(json);
             spec.commandLine().getOut().flush();

@@ -50,6 +50,7 @@ class ScreensBrowserTest {
         screens.put("child", child);
         screens.put("suggestions", "suggestions");
         screens.put("files", "files");
+        screens.put("unit-check", "unit-check");
         return screens;
     }
 

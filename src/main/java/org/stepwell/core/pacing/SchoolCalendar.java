@@ -147,6 +147,19 @@ public final class SchoolCalendar {
         return at;
     }
 
+    /** The day that lies the given number of school days after {@code day}; gives up after ten years of breaks. */
+    public LocalDate plusSchoolDays(LocalDate day, int schoolDays) {
+        LocalDate at = day;
+        LocalDate limit = day.plusYears(10);
+        for (int left = schoolDays; left > 0 && at.isBefore(limit); ) {
+            at = at.plusDays(1);
+            if (isSchoolDay(at)) {
+                left--;
+            }
+        }
+        return at;
+    }
+
     /**
      * Adds a break for each whole school week, after the first seen day and before the last one, in which nobody of
      * the class was seen. Only the past is used: pass the days known by the day of the question.

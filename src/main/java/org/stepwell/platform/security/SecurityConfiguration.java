@@ -75,7 +75,7 @@ class SecurityConfiguration {
     @Order(2)
     SecurityFilterChain pages(HttpSecurity http, AccountService accounts) throws Exception {
         http.securityMatcher("/error", "/login", "/login/*", "/logout", "/set-up", "/sign-in/**", "/table", "/table/**",
-                "/look/**", "/actuator/**")
+                "/look/**", "/check/**", "/actuator/**")
                 .authorizeHttpRequests(all -> all.anyRequest().permitAll())
                 .requestCache(cache -> cache.disable())
                 .formLogin(form -> form.loginPage("/login").loginProcessingUrl("/login")

@@ -35,7 +35,7 @@ class StaticPages implements WebMvcConfigurer {
 
     @Override
     public void addResourceHandlers(ResourceHandlerRegistry files) {
-        for (String folder : List.of("table", "look", "sign-in")) {
+        for (String folder : List.of("table", "look", "check", "sign-in")) {
             files.addResourceHandler("/" + folder + "/**")
                     .addResourceLocations("classpath:/META-INF/resources/" + folder + "/")
                     .setCacheControl(CacheControl.noCache()).setUseLastModified(false).setEtagGenerator(this::tag);

@@ -9,6 +9,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.random.RandomGenerator;
+import java.util.random.RandomGeneratorFactory;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
@@ -120,7 +122,58 @@ class ItemReportTest {
         assertThat(report(List.of()).mean()).isNull();
     }
 
+    /**
+     * Formula 20 written out as Kuder and Richardson have it (1937, Psychometrika 2, 151-160; from memory): shares and
+     * variances by n. On marks of 0 and 1 it is alpha. The mixed value (shares with a variance by n - 1) is the usual
+     * slip and must not come out; the three expected ones are by R.
+     */
+    @Test
+    void formulaTwentyIsAlphaOnRightAndWrong() throws IOException {
+        List<double[]> six = rows("""
+                00000:3 00001:6 00010:2 00011:11 00100:1 00101:1 00110:3 00111:4 01000:1 01001:8 01011:16 01101:3
+                01110:2 01111:15 10000:10 10001:29 10010:14 10011:81 10100:3 10101:28 10110:15 10111:80 11000:16
+                11001:56 11010:21 11011:173 11100:11 11101:61 11110:28 11111:298""");
+        near(formulaTwenty(six, 0), .294997192215944);
+        near(formulaTwenty(six, 1), .295952195024);
+        List<double[]> exam = Files.readAllLines(Path.of("src/test/resources/reference/exam-200.csv")).stream().skip(1)
+                .map(l -> Arrays.stream(l.split(",")).skip(1).mapToDouble(Double::parseDouble).toArray()).toList();
+        for (List<double[]> rows : List.of(six, exam)) {
+            near(report(rows).kr20(), formulaTwenty(rows, 0));
+            near(report(rows).alpha(), formulaTwenty(rows, 0));
+        }
+        long seed = 20261125L;
+        System.out.println("formulaTwentyIsAlphaOnRightAndWrong: seed " + seed);
+        RandomGenerator random = RandomGeneratorFactory.of("L64X128MixRandom").create(seed);
+        for (int round = 0; round < 200; round++) {
+            List<double[]> made = IntStream.range(0, 3 + random.nextInt(25)).mapToObj(
+                    c -> random.ints(6, 0, 2).asDoubleStream().toArray()).toList();
+            ItemReport report = report(made);
+            if (report.alpha() != null) {
+                near(report.kr20(), formulaTwenty(made, 0));
+            }
+        }
+    }
+
+    private static double formulaTwenty(List<double[]> rows, int less) {
+        int n = rows.size();
+        int k = rows.getFirst().length;
+        double pq = 0;
+        for (int i = 0; i < k; i++) {
+            int item = i;
+            double p = rows.stream().mapToDouble(r -> r[item]).sum() / n;
+            pq += p * (1 - p);
+        }
+        double[] totals = rows.stream().mapToDouble(r -> Arrays.stream(r).sum()).toArray();
+        double mean = Arrays.stream(totals).sum() / n;
+        double variance = Arrays.stream(totals).map(t -> (t - mean) * (t - mean)).sum() / (n - less);
+        return k / (k - 1.0) * (1 - pq / variance);
+    }
+
     private static ItemReport counted(String patterns) {
+        return report(rows(patterns));
+    }
+
+    private static List<double[]> rows(String patterns) {
         List<double[]> rows = new ArrayList<>();
         for (String pattern : patterns.split("\\s+")) {
             String[] halves = pattern.split(":");
@@ -128,7 +181,7 @@ class ItemReportTest {
                 rows.add(halves[0].chars().mapToDouble(c -> c - '0').toArray());
             }
         }
-        return report(rows);
+        return rows;
     }
 
     private static ItemReport report(List<double[]> rows) {

@@ -1,0 +1,7 @@
+/**
+ * Screens of unit checks: blueprint, tap grid, results.
+ */
+@NullMarked
+package org.stepwell.check.ui;
+
+import org.jspecify.annotations.NullMarked;
