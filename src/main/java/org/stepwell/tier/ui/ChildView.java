@@ -95,11 +95,13 @@ class ChildView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         Div sheet = Parts.sheet(new H2(texts.say("child.tier")), Parts.tier(one.state().tier()));
         picture.review().of(one.row().schoolKey()).ifPresent(suggestion -> {
             sheet.add(new Paragraph(words.reason(suggestion)));
-            suggestion.cautions().stream().limit(2).forEach(caution -> {
+            suggestion.cautions().stream().limit(ReasonsPanel.ON_THE_CARD).forEach(caution -> {
                 Paragraph text = new Paragraph(words.caution(caution));
                 text.addClassName("caution");
                 sheet.add(text);
             });
+            sheet.add(ReasonsPanel.folded(suggestion,
+                    () -> tiers.details(one.row().classId(), one.row().childId()), words));
         });
         return sheet;
     }

@@ -5,6 +5,7 @@ import com.vaadin.flow.component.html.H4;
 import com.vaadin.flow.component.html.NativeDetails;
 import com.vaadin.flow.component.html.Paragraph;
 import java.util.List;
+import java.util.function.Supplier;
 import org.stepwell.core.tier.Caution;
 import org.stepwell.core.tier.Details;
 import org.stepwell.core.tier.Suggestion;
@@ -33,6 +34,18 @@ class ReasonsPanel extends Div {
         part("why.cautions", rest.stream().map(words::caution).toList());
         add(Parts.soft(texts.say("why.versions", one.versions().rules(), one.versions().rulesVersion(),
                 one.versions().parametersVersion())));
+    }
+
+    /** Folded away; what it costs to find out is found out when somebody opens it. */
+    static NativeDetails folded(Suggestion one, Supplier<Details> details, SuggestionWording words) {
+        Div inside = new Div();
+        NativeDetails why = new NativeDetails(Words.of("tier").say("why"), inside);
+        why.addToggleListener(event -> {
+            if (event.isOpened() && inside.getChildren().findAny().isEmpty()) {
+                inside.add(new ReasonsPanel(one, details.get(), words));
+            }
+        });
+        return why;
     }
 
     private void part(String heading, List<String> sentences) {

@@ -154,7 +154,8 @@ class SuggestionsView extends Div implements HasDynamicTitle {
         one.cautions().stream().limit(ReasonsPanel.ON_THE_CARD).forEach(c -> card.add(caution(words, c)));
         card.add(Parts.soft(one.lastSeen() == null ? texts.say("suggestions.unseen")
                 : texts.say("suggestions.looks", one.looks(), one.days(), words.date(one.lastSeen()))));
-        card.add(why(room, child, one, words), decide(room, child, one));
+        card.add(ReasonsPanel.folded(one, () -> tiers.details(room.classId(), child.row().childId()), words),
+                decide(room, child, one));
         return card;
     }
 
@@ -168,17 +169,6 @@ class SuggestionsView extends Div implements HasDynamicTitle {
         Paragraph text = new Paragraph(words.caution(caution));
         text.addClassNames("caution", "small");
         return text;
-    }
-
-    private Component why(Classroom room, OneChild child, Suggestion one, SuggestionWording words) {
-        Div inside = new Div();
-        NativeDetails why = new NativeDetails(texts.say("why"), inside);
-        why.addToggleListener(event -> {
-            if (event.isOpened() && inside.getChildren().findAny().isEmpty()) {
-                inside.add(new ReasonsPanel(one, tiers.details(room.classId(), child.row().childId()), words));
-            }
-        });
-        return why;
     }
 
     private Component decide(Classroom room, OneChild child, Suggestion one) {
