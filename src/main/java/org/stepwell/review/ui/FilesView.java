@@ -97,7 +97,11 @@ class FilesView extends Div implements HasDynamicTitle {
         body.removeAll();
         result.removeAll();
         unitSaid.removeAll();
-        body.add(people(room), unit(room), files(room), exports(room));
+        body.add(people(room));
+        if (roster.seesWhole(room.classId())) {
+            body.add(unit(room));
+        }
+        body.add(files(room), exports(room));
     }
 
     private Component files(Classroom room) {
@@ -232,7 +236,9 @@ class FilesView extends Div implements HasDynamicTitle {
                     if (title[0].isBlank()) {
                         throw new IllegalArgumentException(texts.say("unit.needs-title"));
                     }
-                    progressions.provide(code[0]);
+                    if (!progressions.provide(code[0])) {
+                        throw new IllegalArgumentException(texts.say("unit.no-progression", code[0]));
+                    }
                     pacing.startUnit(room.classId(), code[0], title[0].strip(), adult.today());
                     return List.of(texts.say("unit.started", title[0].strip()));
                 })));
