@@ -30,6 +30,7 @@ import org.stepwell.core.tier.Verdict;
 import org.stepwell.observation.ObservationService;
 import org.stepwell.pacing.PacingService;
 import org.stepwell.pacing.UnitInHand;
+import org.stepwell.plan.PlanService;
 import org.stepwell.platform.security.CurrentAdult;
 import org.stepwell.platform.security.SignedIn;
 import org.stepwell.privacy.Access;
@@ -50,6 +51,7 @@ public class TierService {
     private final ProgressionService progressions;
     private final PacingService pacing;
     private final ObservationService observations;
+    private final PlanService plans;
     private final Access access;
     private final CurrentAdult current;
     private final JsonMapper json;
@@ -57,12 +59,13 @@ public class TierService {
     private final RuleFile rules = RuleFile.shipped(RuleFile.DEFAULT);
 
     TierService(TierStore store, RosterService roster, ProgressionService progressions, PacingService pacing,
-            ObservationService observations, Access access, CurrentAdult current, JsonMapper json) {
+            ObservationService observations, PlanService plans, Access access, CurrentAdult current, JsonMapper json) {
         this.store = store;
         this.roster = roster;
         this.progressions = progressions;
         this.pacing = pacing;
         this.observations = observations;
+        this.plans = plans;
         this.access = access;
         this.current = current;
         this.json = json;
@@ -109,11 +112,14 @@ public class TierService {
         UUID unitId = unit.get().unitId();
         Map<UUID, List<DecisionLine>> decisions = store.decisions(unitId,
                 children.stream().map(ChildRow::childId).toList());
+        Map<UUID, ChildState.Dose> doses = plans.doses(children.stream().map(ChildRow::childId).toList(),
+                unit.get().calendar());
         List<ChildState> states = new ArrayList<>();
         for (ChildRow child : children) {
             ChildState state = new ChildState(child.schoolKey(), Tier.ON_LEVEL, null, List.of(),
                     child.startsOn().isAfter(unit.get().startsOn()) ? child.startsOn() : null,
-                    store.dose(unitId, child.childId()), store.open(child.childId()));
+                    doses.getOrDefault(child.childId(), store.dose(unitId, child.childId())),
+                    store.open(child.childId()));
             for (DecisionLine decision : decisions.getOrDefault(child.childId(), List.of())) {
                 state = state.reviewed(decision.asOf(), decision.to());
             }

@@ -1,6 +1,7 @@
 package org.stepwell.tier.ui;
 
 import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.H2;
@@ -25,10 +26,12 @@ import org.stepwell.core.evidence.SkillEstimate;
 import org.stepwell.core.pacing.Pacing;
 import org.stepwell.core.pacing.SchoolCalendar;
 import org.stepwell.core.tier.ClassSetting;
+import org.stepwell.core.trend.TrendGoal;
 import org.stepwell.core.wording.SuggestionWording;
 import org.stepwell.observation.ObservationService;
 import org.stepwell.pacing.PacingService;
 import org.stepwell.pacing.UnitInHand;
+import org.stepwell.plan.PlanService;
 import org.stepwell.platform.ui.Parts;
 import org.stepwell.platform.ui.Words;
 import org.stepwell.privacy.NotVisible;
@@ -50,15 +53,18 @@ class ChildView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     private final TierService tiers;
     private final ObservationService observations;
     private final PacingService pacing;
+    private final PlanService plans;
     private final Words texts = Words.of("tier");
     private @Nullable UUID childId;
     private String skill = "";
 
-    ChildView(RosterService roster, TierService tiers, ObservationService observations, PacingService pacing) {
+    ChildView(RosterService roster, TierService tiers, ObservationService observations, PacingService pacing,
+            PlanService plans) {
         this.roster = roster;
         this.tiers = tiers;
         this.observations = observations;
         this.pacing = pacing;
+        this.plans = plans;
     }
 
     /** No name: titles stay behind in tabs and histories that others see. */
@@ -93,6 +99,8 @@ class ChildView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     private Component tier(ClassPicture picture, OneChild one) {
         SuggestionWording words = new SuggestionWording(Words.language(), picture.progression());
         Div sheet = Parts.sheet(new H2(texts.say("child.tier")), Parts.tier(one.state().tier()));
+        Anchor plan = new Anchor("plan/" + childId, texts.say("child.plan"));
+        plan.addClassName("button");
         picture.review().of(one.row().schoolKey()).ifPresent(suggestion -> {
             sheet.add(new Paragraph(words.reason(suggestion)));
             suggestion.cautions().stream().limit(ReasonsPanel.ON_THE_CARD).forEach(caution -> {
@@ -103,6 +111,7 @@ class ChildView extends Div implements BeforeEnterObserver, HasDynamicTitle {
             sheet.add(ReasonsPanel.folded(suggestion,
                     () -> tiers.details(one.row().classId(), one.row().childId()), words));
         });
+        sheet.add(plan);
         return sheet;
     }
 
@@ -115,6 +124,12 @@ class ChildView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         }
         sheet.add(new TrendPanel(history, skill));
         return sheet;
+    }
+
+    /** The goal of the plan that runs, drawn beside the skill it is about. */
+    private List<TrendGoal> goals(LocalDate today) {
+        return plans.running(childId).map(plan -> plan.on(today)).map(terms -> List.of(new TrendGoal(terms.skill(),
+                terms.from(), terms.start(), terms.by(), terms.step()))).orElseGet(List::of);
     }
 
     private ChildHistory history(ClassPicture picture, OneChild one) {
@@ -137,7 +152,7 @@ class ChildView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                 .map(d -> new TrendChart.Phase(d.asOf(), Parts.word(d.to()))).toList();
         return new ChildHistory(titles, days, plan,
                 new ClassSetting(picture.progression(), plan, calendar).calendarOn(picture.day(), seen),
-                picture.day(), phases, List.of());
+                picture.day(), phases, goals(picture.day()));
     }
 
     private Component decisions() {

@@ -1,0 +1,7 @@
+/**
+ * Which help is planned for a child, and was it given? Tables plan, plan_phase, plan_session, plan_end.
+ */
+@NullMarked
+package org.stepwell.plan;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,55 @@
+package org.stepwell.browser;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.ColorScheme;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+
+/** A plan is begun from the child's page, a session logged by one tap, a missed one by two. */
+class PlanBrowserTest {
+    private static RealBrowser browser;
+
+    @BeforeAll
+    static void startEverything() {
+        browser = new RealBrowser();
+    }
+
+    @AfterAll
+    static void stopEverything() {
+        browser.close();
+    }
+
+    @Test
+    void aPlanIsBegunAndItsSessionsLogged() {
+        Page page = browser.signedIn("teacher@sample", 820, 1180, ColorScheme.LIGHT);
+        page.navigate(browser.server().address() + "/suggestions");
+        page.navigate(browser.server().address() + "/" + page.locator("a",
+                new Page.LocatorOptions().setHasText("Marisol")).first().getAttribute("href"));
+        page.getByText("Plan of help or deeper work").click();
+        page.locator("h1").filter(new Locator.FilterOptions().setHasText("Plan: Marisol")).waitFor();
+        SeenScreen.passes(page, "plan-new");
+        page.getByLabel("Sessions a week").fill("99");
+        page.getByLabel("Sessions a week").blur();
+        page.getByText("Begin the plan").click();
+        assertThat(page.getByText("Please mend: Sessions a week.")).isVisible();
+        page.getByLabel("Sessions a week").fill("4");
+        page.getByLabel("Sessions a week").blur();
+        page.getByText("Begin the plan").click();
+        page.getByText("Given today").click();
+        assertThat(page.getByText("Sessions (1)")).isVisible();
+        page.getByText("Missed today").click();
+        page.locator("button", new Page.LocatorOptions().setHasText("school event")).click();
+        assertThat(page.getByText("Sessions (2)")).isVisible();
+        SeenScreen.passes(page, "plan-running");
+        page.setViewportSize(390, 844);
+        page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(ColorScheme.DARK));
+        SeenScreen.passes(page, "plan-phone-dark");
+        page.locator("h1 a").click();
+        assertThat(page.locator("svg").first()).isVisible();
+        SeenScreen.passes(page, "child-with-goal-phone-dark");
+    }
+}
