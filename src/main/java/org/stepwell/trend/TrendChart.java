@@ -109,7 +109,9 @@ public final class TrendChart {
                 pen.text(LEFT - 8, y(value) + 5, "end", names[i]);
             }
             pen.text(LEFT, HEIGHT - 10, "start", texts.day(trend.firstMonday()));
-            LocalDate end = trend.firstMonday().plusDays(Math.round(lastWeek * 7) - 1);
+            LocalDate end = trend.goal() != null && trend.goal().by().isAfter(trend.today())
+                    ? trend.goal().by()
+                    : trend.today();
             pen.text(WIDTH - right, HEIGHT - 10, "end", texts.day(end));
         }
 

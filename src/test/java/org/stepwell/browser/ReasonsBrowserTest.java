@@ -9,6 +9,7 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.Cookie;
+import com.microsoft.playwright.options.Media;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
@@ -64,6 +65,10 @@ class ReasonsBrowserTest {
             findNothing(page, "child " + screen.name());
             page.locator(".sheet").nth(1).screenshot(new Locator.ScreenshotOptions()
                     .setPath(Path.of("target/screens/trend-" + screen.name() + ".png")));
+            page.emulateMedia(new Page.EmulateMediaOptions().setMedia(Media.PRINT));
+            assertThat(page.evaluate("getComputedStyle(document.querySelector('svg.chart')).color"))
+                    .as("black ink on paper").isEqualTo("rgb(0, 0, 0)");
+            page.emulateMedia(new Page.EmulateMediaOptions().setMedia(Media.SCREEN));
             int wide = (int) page.evaluate("document.documentElement.scrollWidth");
             assertThat(wide).as("nothing hangs over the edge").isLessThanOrEqualTo(screen.width());
             page.context().close();
