@@ -3,6 +3,7 @@ package org.stepwell.browser;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.deque.html.axecore.playwright.AxeBuilder;
+import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.ColorScheme;
 import java.nio.file.Path;
@@ -39,18 +40,19 @@ class ScreensBrowserTest {
         browser.close();
     }
 
-    /** Address by name of the picture; the child is one with looks. */
+    /** Paths by name of the picture: every screen on the bar, and those that another one leads to. */
     private static Map<String, String> screens(Page page) {
-        String address = browser.server().address();
-        page.navigate(address + "/class-map");
-        String child = page.locator("tbody th a").first().getAttribute("href");
         Map<String, String> screens = new LinkedHashMap<>();
-        screens.put("today", "");
-        screens.put("class-map", "class-map");
-        screens.put("child", child);
-        screens.put("suggestions", "suggestions");
-        screens.put("files", "files");
+        for (Locator link : page.locator("header nav a:not([href^='/table'])").all()) {
+            String path = link.getAttribute("href");
+            screens.put(path.isEmpty() ? "today" : path, path);
+        }
+        show(page, "class-map");
+        screens.put("child", page.locator("tbody th a").first().getAttribute("href"));
+        screens.put("what-if", "what-if");
+        screens.put("tomorrow", "groups/tomorrow");
         screens.put("unit-check", "unit-check");
+        assertThat(screens).containsKeys("today", "class-map", "suggestions", "files");
         return screens;
     }
 
@@ -70,7 +72,10 @@ class ScreensBrowserTest {
                 for (ColorScheme scheme : List.of(ColorScheme.LIGHT, ColorScheme.DARK)) {
                     page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(scheme));
                     String what = name + "-" + size[0] + "x" + size[1] + "-" + scheme.name().toLowerCase(Locale.ROOT);
-                    page.screenshot(new Page.ScreenshotOptions().setPath(Path.of("target/screens/" + what + ".png")));
+                    if (scheme == ColorScheme.LIGHT || size[0] == 390 || size[0] == 1180) {
+                        page.screenshot(new Page.ScreenshotOptions()
+                                .setPath(Path.of("target/screens/" + what + ".png")));
+                    }
                     if (scheme == ColorScheme.LIGHT) {
                         int over = (int) page.evaluate("document.documentElement.scrollWidth - innerWidth");
                         if (over > 0) {
@@ -78,7 +83,7 @@ class ScreensBrowserTest {
                         }
                         ((List<?>) page.evaluate(TOO_SMALL)).forEach(e -> wrong.add(what + " too low: " + e));
                     }
-                    if (scheme == ColorScheme.DARK || size[0] == 390) {
+                    if (scheme == ColorScheme.DARK ? size[0] == 390 : size[0] == 820) {
                         new AxeBuilder(page).withTags(List.of(RULES)).analyze().getViolations().forEach(rule ->
                                 wrong.add(what + " " + rule.getId() + " " + rule.getNodes().getFirst().getHtml()));
                     }
