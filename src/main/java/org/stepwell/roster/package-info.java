@@ -1,5 +1,6 @@
 /**
- * Which adults and children are in which class? Tables school, adult, classroom, child, enrolment.
+ * Which adults and children are in which class, and how do they come in and go? Tables school, adult, classroom,
+ * class_adult, child, enrolment, invitation; routes /login/set-up, /login/invited.
  */
 @NullMarked
 package org.stepwell.roster;

@@ -13,7 +13,10 @@ import org.stepwell.platform.StartNotice;
 import org.stepwell.platform.security.AccountService;
 import org.stepwell.platform.security.DistrictScope;
 
-/** Loads the sample into an empty store it was not taken out of, sets the sample passwords at each start, and prints the sign-ins. */
+/**
+ * Loads the sample into an empty store it was not taken out of, sets the sample passwords at each start, and prints the
+ * sign-ins.
+ */
 @Component
 class SampleStart implements ApplicationRunner, StartNotice {
     private static final List<String> SIGN_INS =
@@ -41,7 +44,8 @@ class SampleStart implements ApplicationRunner, StartNotice {
         if (!settings.sample() || adults.isEmpty()) {
             return;
         }
-        String password = settings.samplePassword() == null ? AccountService.randomPassword() : settings.samplePassword();
+        String password = settings.samplePassword() == null ? AccountService.randomPassword()
+                : settings.samplePassword();
         DistrictScope.in(SampleLoader.DISTRICT, () -> {
             adults.values().forEach(id -> accounts.setPassword(SampleLoader.DISTRICT, id, password));
             return adults;

@@ -181,6 +181,10 @@ class SetUpBrowserTest {
         fill(page, "Given name", "Ilse");
         press(page, "Add child");
         assertThat(page.getByText("Ilse is in the class.")).isVisible();
+        assertThat(page.getByLabel("Given name").first()).isFocused();
+        page.keyboard().type("Tane");
+        page.keyboard().press("Enter");
+        assertThat(page.getByText("Tane is in the class.")).isVisible();
         fill(page, "Title", "Tens and ones");
         press(page, "Start a new unit today");
         assertThat(page.getByText("Tens and ones was started.")).isVisible();

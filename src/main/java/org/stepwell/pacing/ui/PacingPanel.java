@@ -1,6 +1,7 @@
 package org.stepwell.pacing.ui;
 
 import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Span;
 import java.time.DateTimeException;
@@ -23,6 +24,7 @@ import org.stepwell.platform.ui.Words;
 import org.stepwell.privacy.NotVisible;
 
 /** When each skill of the unit is due, and at which step: one line per skill, for a class without a pacing file. */
+@StyleSheet("look/pacing.css")
 public final class PacingPanel extends Div {
     private static final String USUAL_STEP = "3";
 

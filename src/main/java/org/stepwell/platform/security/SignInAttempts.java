@@ -8,8 +8,8 @@ import java.util.Map;
 import org.springframework.stereotype.Component;
 
 /**
- * Limits tries at a password or a code: ten at once and one a minute after for one name from one address, so that nobody
- * elsewhere can lock a teacher out. The numbers are common practice, no source.
+ * Limits tries at a password or a code: ten at once and one a minute after for one name from one address, so that
+ * nobody elsewhere can lock a teacher out. The numbers are common practice, no source.
  */
 @Component
 public class SignInAttempts {

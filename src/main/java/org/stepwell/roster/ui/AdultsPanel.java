@@ -111,7 +111,7 @@ public final class AdultsPanel extends Div {
     }
 
     private Component asking(ClassAdult adult, boolean own) {
-        Div ask = new Div(new Paragraph(own ? words.say("adult.leave-ask") : words.say("adult.end-ask", adult.name())),
+        Div choice = new Div(
                 Parts.button(words.say("adult.end-yes"), () -> act(() -> {
                     adults.end(room.classId(), adult.adultId());
                     if (own) {
@@ -123,6 +123,9 @@ public final class AdultsPanel extends Div {
                     asked = null;
                     draw("", null);
                 }));
+        choice.addClassName("row");
+        Div ask = new Div(new Paragraph(own ? words.say("adult.leave-ask") : words.say("adult.end-ask", adult.name())),
+                choice);
         ask.getElement().setAttribute("role", "alert");
         ask.addClassName("change");
         return ask;

@@ -37,6 +37,7 @@ public final class ChildrenPanel extends Div {
     private final Words words = Words.of("people");
     private final Div message = new Div();
     private @Nullable UUID open;
+    private boolean another;
 
     /**
      * @param room the class
@@ -83,10 +84,18 @@ public final class ChildrenPanel extends Div {
                 Parts.button(words.say("child.add"), () -> act(() -> {
                     LocalDate start = text[4].isBlank() ? null : day(text[4]);
                     enrolments.add(room.classId(), new Entry(text[3], text[0], text[1], text[2]), start);
+                    another = true;
                     return start == null || !start.isAfter(today) ? words.say("child.added", text[0].strip())
                             : words.say("child.added-later", text[0].strip(), words.day(start));
                 })));
         row.addClassName("row");
+        // Enter in a field adds; leaving it first tells the server what was typed.
+        row.getElement().executeJs("this.addEventListener('keydown', e => { if (e.key === 'Enter'"
+                + " && e.target.tagName === 'INPUT') { e.target.blur(); this.querySelector('button').click(); } })");
+        if (another) {
+            row.getElement().executeJs("this.querySelector('input').focus()");
+            another = false;
+        }
         return row;
     }
 
@@ -111,7 +120,8 @@ public final class ChildrenPanel extends Div {
 
     private Component about(Enrolled child) {
         String text = child.schoolKey() + " · " + words.say("child.grade") + " " + child.grade() + " · "
-                + words.say(child.startsOn().isAfter(today) ? "child.from" : "child.since", words.day(child.startsOn()));
+                + words.say(child.startsOn().isAfter(today) ? "child.from" : "child.since",
+                        words.day(child.startsOn()));
         LocalDate end = child.endsOn();
         Span span = new Span(end == null ? text : text + " · " + words.say("child.until", words.day(end)));
         span.addClassNames("soft", "small");

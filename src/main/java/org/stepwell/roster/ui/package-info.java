@@ -1,4 +1,4 @@
-/** Which class is looked at: the choice every screen of a class begins with. */
+/** Which class is looked at, and the panels for its children and adults. */
 @NullMarked
 package org.stepwell.roster.ui;
 

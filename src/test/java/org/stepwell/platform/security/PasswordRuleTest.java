@@ -56,7 +56,8 @@ class PasswordRuleTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"my ana@hill pass", "we love quillwater-school", "ANA@HILL rides again", "anahill anahill x"})
+    @ValueSource(strings = {"my ana@hill pass", "we love quillwater-school", "ANA@HILL rides again",
+        "anahill anahill x"})
     void refusesNamesOfThePlaceHoweverWritten(String password) {
         assertThat(fault(password)).contains(Fault.TOO_NEAR);
     }
@@ -66,7 +67,7 @@ class PasswordRuleTest {
         assertThat(PasswordRule.fault("seven quiet herons", "ere", "Oak")).isEmpty();
     }
 
-    /** Least 15 for a password alone, at least 64 allowed, a code point is one character: NIST SP 800-63B-4, 3.1.1.2. */
+    /** 15 or more for a password alone, 64 and more allowed, a code point counts one: NIST SP 800-63B-4, 3.1.1.2. */
     @Test
     void countsCodePointsAfterNormalization() {
         assertThat(fault("quiet herons 7")).contains(Fault.TOO_SHORT);
