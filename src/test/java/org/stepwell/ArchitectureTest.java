@@ -21,7 +21,7 @@ class ArchitectureTest {
     private static final List<List<String>> RANKS = List.of(List.of("core"), List.of("platform"), List.of("privacy"),
             List.of("roster", "progression"), List.of("observation", "check"), List.of("pacing", "plan"),
             List.of("tier", "trend"), List.of("grouping"), List.of("review", "conference", "caseload", "table"),
-            List.of("sample", "bench"), List.of("cli"));
+            List.of("sample", "bench", "integrity"), List.of("cli"));
 
     @Test
     void coreIsPlainJava() {
