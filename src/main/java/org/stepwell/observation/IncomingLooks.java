@@ -29,6 +29,9 @@ final class IncomingLooks {
                 if (!item.isObject()) {
                     throw new IllegalArgumentException("is not an object");
                 }
+                if (item.path(SealedLooks.BROKEN).isString()) {
+                    throw new IllegalArgumentException(item.path(SealedLooks.BROKEN).stringValue());
+                }
                 all.add(new Incoming(id, look(item, observer), null));
             } catch (IllegalArgumentException wrong) {
                 all.add(new Incoming(id, null, wrong.getMessage()));

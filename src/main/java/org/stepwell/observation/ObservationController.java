@@ -42,14 +42,16 @@ class ObservationController {
     private final RosterService roster;
     private final CurrentAdult current;
     private final JsonMapper json;
+    private final SealedLooks sealed;
     private final Map<UUID, Bucket> buckets = new ConcurrentHashMap<>();
 
     ObservationController(ObservationService observations, RosterService roster, CurrentAdult current,
-            JsonMapper json) {
+            JsonMapper json, SealedLooks sealed) {
         this.observations = observations;
         this.roster = roster;
         this.current = current;
         this.json = json;
+        this.sealed = sealed;
     }
 
     @GetMapping("/api/children")
@@ -84,7 +86,7 @@ class ObservationController {
         if (array.size() > MOST_ITEMS) {
             return error(HttpStatus.CONTENT_TOO_LARGE, "more than 500 looks at once; send them in parts");
         }
-        return ResponseEntity.ok(answers(IncomingLooks.read(array, current.get().signIn())));
+        return ResponseEntity.ok(answers(IncomingLooks.read(sealed.open(array), current.get().signIn())));
     }
 
     private List<Map<String, Object>> answers(List<Incoming> incoming) {
@@ -132,6 +134,7 @@ class ObservationController {
         put(all, "replaced_by", line.replacedBy());
         all.put("withdrawn", look.withdrawn() || line.withdrawnBy());
         all.put("waiting", line.waiting());
+        all.put("clock_flagged", line.wildClock());
         return all;
     }
 

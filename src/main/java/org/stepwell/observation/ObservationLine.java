@@ -16,4 +16,9 @@ import org.stepwell.core.evidence.Look;
  * @param waiting stored, but waiting for the class's teacher since the adult had lost access
  */
 public record ObservationLine(Look look, UUID childId, Instant recordedAt, @Nullable UUID replacedBy,
-        boolean withdrawnBy, boolean waiting) {}
+        boolean withdrawnBy, boolean waiting) {
+    /** Whether the tablet's clock was off by two minutes or more, or the look claims to be from the future. */
+    public boolean wildClock() {
+        return TabletClock.wild(look, recordedAt);
+    }
+}

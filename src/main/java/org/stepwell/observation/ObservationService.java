@@ -71,7 +71,7 @@ public class ObservationService {
         Map<String, ChildRow> children = visible();
         List<Taken> taken = new ArrayList<>();
         for (Look look : looks) {
-            taken.add(record(ownName ? named(look) : look, children));
+            taken.add(record(ownName ? named(TabletClock.corrected(look)) : look, children));
         }
         return taken;
     }
@@ -136,9 +136,14 @@ public class ObservationService {
         if (childId == null) {
             return new Taken(Outcome.REFUSED, "no child \"" + look.child() + "\" is known to you; check the id");
         }
+        if (!current.pass().map(pass -> roster.everIn(pass.classId(), childId)).orElse(true)) {
+            return new Taken(Outcome.REFUSED, "child \"" + look.child() + "\" was never in the class that this tablet "
+                    + "may add looks for; sign in to send it");
+        }
         if (store.add(adult.districtId(), childId, child == null ? null : child.classId(), look, adult.adultId(),
                 child == null ? clock.instant() : null)) {
-            return new Taken(Outcome.STORED, child == null ? WAITS : null);
+            return new Taken(Outcome.STORED, child == null ? WAITS
+                    : TabletClock.ahead(look, clock.instant()) ? TabletClock.AHEAD : null);
         }
         Optional<ObservationLine> there = store.find(look.id(), adult.zone());
         return there.isPresent() && there.get().look().equals(look)

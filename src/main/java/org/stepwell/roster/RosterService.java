@@ -66,6 +66,11 @@ public class RosterService {
         return store.childByKey(schoolKey);
     }
 
+    /** Whether a child is or was in a class, whoever asks; tells nothing else. */
+    public boolean everIn(UUID classId, UUID childId) {
+        return store.everIn(classId, childId);
+    }
+
     private static List<ChildRow> labelled(List<ChildRow> children) {
         Map<String, Long> count = children.stream()
                 .collect(Collectors.groupingBy(ChildRow::givenName, Collectors.counting()));

@@ -118,6 +118,11 @@ class RosterStore {
                 .query(UUID.class).optional();
     }
 
+    boolean everIn(UUID classId, UUID childId) {
+        return jdbc.sql("select exists (select 1 from enrolment where class_id = :class and child_id = :child)")
+                .param("class", classId).param("child", childId).query(Boolean.class).single();
+    }
+
     UUID addChild(int districtId, String schoolKey, String givenName, String familyName, String grade) {
         return jdbc.sql("""
                 insert into child (district_id, school_key, given_name, family_name, grade)

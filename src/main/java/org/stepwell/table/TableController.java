@@ -62,13 +62,14 @@ class TableController {
                 .findFirst().orElseThrow(NotVisible::new);
         Progression progression = progressions.ofClass(room.classId());
         Map<String, Object> answer = new LinkedHashMap<>();
-        answer.put("adult", Map.of("signIn", adult.signIn(), "name", adult.name()));
+        answer.put("adult", Map.of("id", adult.adultId(), "signIn", adult.signIn(), "name", adult.name()));
         answer.put("class", Map.of("id", room.classId(), "name", room.name()));
         answer.put("children", roster.children(room.classId()).stream().map(TableController::child).toList());
         answer.put("skills", progression.skills().stream().map(s -> skill(s, progression)).toList());
         answer.put("focusSkill", focus(room.classId()).orElse(null));
         answer.put("seenThisWeek", seenThisWeek(room.classId()));
         answer.put("groups", groups(room.classId()));
+        answer.put("zone", adult.zone().getId());
         answer.put("serverTime", clock.instant());
         return answer;
     }

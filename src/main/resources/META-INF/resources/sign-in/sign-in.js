@@ -42,6 +42,10 @@ document.querySelector('form').addEventListener('submit', async (event) => {
   }
 });
 showBy(document.getElementById('show'), password);
+if (new URLSearchParams(location.search).has('out')) {
+  // What the Table keeps for whoever signed out is ciphertext from now on.
+  import('/table/js/vault.js').then((vault) => vault.sealAway()).catch(() => { /* nothing is kept here */ });
+}
 if (new URLSearchParams(location.search).has('error')) {
   say(WORDS.wrong);
 }

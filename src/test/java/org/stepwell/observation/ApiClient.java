@@ -54,6 +54,16 @@ public final class ApiClient {
         return send(token.isEmpty() ? request.build() : request.header("X-XSRF-TOKEN", token).build());
     }
 
+    public HttpResponse<String> delete(String path) {
+        return send(HttpRequest.newBuilder(URI.create(address + path)).header("X-XSRF-TOKEN", token()).DELETE().build());
+    }
+
+    /** Everything a browser would send along by itself. */
+    public String cookies() {
+        return cookies.getCookieStore().getCookies().stream().map(c -> c.getName() + "=" + c.getValue())
+                .collect(Collectors.joining("; "));
+    }
+
     public String token() {
         return cookies.getCookieStore().getCookies().stream().filter(c -> c.getName().equals("XSRF-TOKEN"))
                 .map(HttpCookie::getValue).findFirst().orElse("");

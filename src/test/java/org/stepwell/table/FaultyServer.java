@@ -50,6 +50,9 @@ final class FaultyServer implements AutoCloseable {
     private volatile String refusedChild = "";
     private volatile long clockAheadMs;
     private volatile String pageAddition = "";
+    private volatile boolean signedOut;
+    private final Map<String, String> passes = new java.util.concurrent.ConcurrentHashMap<>();
+    private final Seals seals = new Seals();
 
     FaultyServer() throws IOException {
         server = HttpServer.create(new InetSocketAddress(InetAddress.getLoopbackAddress(), 0), 0);
@@ -115,6 +118,8 @@ final class FaultyServer implements AutoCloseable {
             switch (path) {
                 case "/api/table" -> table(exchange);
                 case "/api/observations" -> observations(exchange);
+                case "/api/table/pass" -> pass(exchange);
+                case "/logout" -> signOut(exchange);
                 default -> file(exchange, path);
             }
         } catch (InterruptedException e) {
@@ -146,7 +151,7 @@ final class FaultyServer implements AutoCloseable {
 
     private void table(HttpExchange exchange) throws IOException {
         synchronized (this) {
-            if (fault == Fault.STATUS && status == 401) {
+            if (signedOut || fault == Fault.STATUS && status == 401) {
                 send(exchange, 401, "application/json", "{\"error\":\"sign in\"}");
                 return;
             }
@@ -154,6 +159,41 @@ final class FaultyServer implements AutoCloseable {
         exchange.getResponseHeaders().add("Set-Cookie", "XSRF-TOKEN=" + tokenOf(adult) + "; Path=/");
         String time = java.time.Instant.ofEpochMilli(System.currentTimeMillis() + clockAheadMs).toString();
         send(exchange, 200, "application/json", TableFixture.table(adult, time));
+    }
+
+    private void pass(HttpExchange exchange) throws IOException {
+        String device = json.readTree(exchange.getRequestBody().readAllBytes()).get("device").asString();
+        String key = seals.keyOf(adult, device);
+        String until = java.time.Instant.now().plus(java.time.Duration.ofDays(14)).toString();
+        passes.put(passOf(adult), adult);
+        send(exchange, 200, "application/json", json.writeValueAsString(Map.of("pass", passOf(adult), "passUntil",
+                until, "key", key, "keyUntil", until, "keys", seals.keysOf(adult), "serverTime",
+                java.time.Instant.ofEpochMilli(System.currentTimeMillis() + clockAheadMs).toString())));
+    }
+
+    private static String passOf(String name) {
+        return "p" + name.hashCode();
+    }
+
+    private void signOut(HttpExchange exchange) throws IOException {
+        signedOut = true;
+        send(exchange, 200, "text/plain", "");
+    }
+
+    void signInAgain() {
+        signedOut = false;
+    }
+
+    void endSession() {
+        signedOut = true;
+    }
+
+    boolean hasSession() {
+        return !signedOut;
+    }
+
+    void endPasses() {
+        passes.clear();
     }
 
     private static String tokenOf(String name) {
@@ -180,8 +220,14 @@ final class FaultyServer implements AutoCloseable {
     }
 
     private void keep(HttpExchange exchange, JsonNode looks, Fault now) throws IOException {
+        String pass = exchange.getRequestHeaders().getFirst("X-Stepwell-Pass");
         String csrf = exchange.getRequestHeaders().getFirst("X-XSRF-TOKEN");
-        if (!tokenOf(adult).equals(csrf)) {
+        String maker = pass == null ? adult : passes.getOrDefault(pass, "");
+        if (pass == null ? signedOut : maker.isEmpty()) {
+            send(exchange, 401, "application/json", "{\"error\":\"sign in\"}");
+            return;
+        }
+        if (pass == null && !tokenOf(adult).equals(csrf)) {
             send(exchange, 403, "application/json", "{\"error\":\"token\"}");
             return;
         }
@@ -192,14 +238,15 @@ final class FaultyServer implements AutoCloseable {
                 return;
             }
             batchSizes.add(looks.size());
-            for (JsonNode look : looks) {
+            for (JsonNode item : looks) {
+                JsonNode look = item.has("sealed") ? seals.open(maker, item) : item;
                 String id = look.get("id").asString();
                 JsonNode before = kept.get(id);
                 String verdict = look.get("child").asString().equals(refusedChild)
                         || before != null && !before.equals(look) ? "refused" : before != null ? "duplicate" : "stored";
                 if (verdict.equals("stored")) {
                     kept.put(id, look);
-                    keptBy.add(adult);
+                    keptBy.add(maker);
                 }
                 verdicts.add(Map.of("id", id, "status", verdict, "reason",
                         verdict.equals("refused") ? "nobody of that id is in this class" : ""));

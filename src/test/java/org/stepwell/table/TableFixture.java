@@ -6,7 +6,7 @@ final class TableFixture {
 
     static String table(String signIn, String time) {
         return """
-                {"adult":{"signIn":"%s","name":"An Adult"},"class":{"id":"c1","name":"Room 6"},
+                {"adult":{"id":"%3$s","signIn":"%1$s","name":"An Adult"},"class":{"id":"c1","name":"Room 6"},
                  "children":[
                   {"child":"k1","given_name":"Itzel","label":"Itzel"},
                   {"child":"k2","given_name":"Oleksandr","label":"Oleksandr"},
@@ -30,7 +30,7 @@ final class TableFixture {
                   {"code":"T02","title":{"en":"How many, count out","es":"Cu\u00e1ntos hay"},
                    "phrases":[{"code":"counted_out","step":4,"text":{"en":"Counted out 17 and stopped","es":"Cont\u00f3 17"}}],
                    "errors":[],"numbers":[],"objectsBelong":[4,5]}],
-                 "focusSkill":"T05","seenThisWeek":["k1"],"serverTime":"%s"}
-                """.formatted(signIn, time);
+                 "focusSkill":"T05","seenThisWeek":["k1"],"zone":"America/Chicago","serverTime":"%2$s"}
+                """.formatted(signIn, time, "a" + signIn.hashCode());
     }
 }

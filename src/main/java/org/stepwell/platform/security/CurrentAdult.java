@@ -30,6 +30,13 @@ public class CurrentAdult {
         return LocalDate.now(clock.withZone(get().zone()));
     }
 
+    /** The pass this request came in by; empty when the adult has a session. */
+    public Optional<TabletPass> pass() {
+        Authentication authentication = SecurityContextHolder.getContext().getAuthentication();
+        return authentication != null && authentication.getDetails() instanceof TabletPass pass
+                ? Optional.of(pass) : Optional.empty();
+    }
+
     static Optional<SignedIn> find() {
         Authentication authentication = SecurityContextHolder.getContext().getAuthentication();
         return authentication != null && authentication.getPrincipal() instanceof SignedIn adult

@@ -10,10 +10,12 @@ import org.springframework.boot.autoconfigure.condition.ConditionalOnMissingBean
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.core.annotation.Order;
+import org.springframework.http.HttpMethod;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.authentication.CredentialsExpiredException;
 import org.springframework.security.authentication.LockedException;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
+import org.springframework.security.config.http.SessionCreationPolicy;
 import org.springframework.security.core.Authentication;
 import org.springframework.security.core.AuthenticationException;
 import org.springframework.security.crypto.argon2.Argon2PasswordEncoder;
@@ -23,6 +25,7 @@ import org.springframework.security.web.access.intercept.AuthorizationFilter;
 import org.springframework.security.web.authentication.AnonymousAuthenticationFilter;
 import org.springframework.security.web.authentication.HttpStatusEntryPoint;
 import org.springframework.security.web.authentication.logout.LogoutSuccessHandler;
+import org.springframework.security.web.authentication.session.NullAuthenticatedSessionStrategy;
 import org.springframework.security.web.csrf.CookieCsrfTokenRepository;
 import org.springframework.security.web.csrf.CsrfToken;
 import org.springframework.security.web.csrf.CsrfTokenRequestAttributeHandler;
@@ -54,6 +57,28 @@ class SecurityConfiguration {
 
     static PasswordEncoder encoder() {
         return new Argon2PasswordEncoder(16, 32, 1, 19 * 1024, 2);
+    }
+
+    /** Whatever carries a pass: it may add looks; to anything else it is a stranger, session cookie or not. */
+    @Bean
+    @Order(0)
+    SecurityFilterChain passes(HttpSecurity http, TabletPassService passes) throws Exception {
+        HttpStatusEntryPoint stranger = new HttpStatusEntryPoint(HttpStatus.UNAUTHORIZED);
+        http.securityMatcher(request -> request.getHeader(TabletPassService.HEADER) != null)
+                .authorizeHttpRequests(all -> all
+                        .requestMatchers(HttpMethod.POST, "/api/observations").hasRole(PassFilter.ROLE)
+                        .anyRequest().denyAll())
+                .sessionManagement(session -> session.sessionCreationPolicy(SessionCreationPolicy.STATELESS)
+                        .sessionAuthenticationStrategy(new NullAuthenticatedSessionStrategy()))
+                .exceptionHandling(e -> e.authenticationEntryPoint(stranger)
+                        .accessDeniedHandler((request, response, why) -> response.setStatus(401)))
+                .requestCache(cache -> cache.disable())
+                .logout(out -> out.disable())
+                // A page of another site cannot set the header, so there is nothing for a token to prove.
+                .csrf(csrf -> csrf.disable())
+                .addFilterBefore(new PassFilter(passes), AnonymousAuthenticationFilter.class);
+        http.headers(h -> h.contentSecurityPolicy(c -> c.policyDirectives(STRICT)));
+        return http.build();
     }
 
     /** What a program calls: no redirect, ever. */
@@ -94,7 +119,7 @@ class SecurityConfiguration {
     @Bean
     @Order(3)
     SecurityFilterChain screens(HttpSecurity http, AccountService accounts) throws Exception {
-        http.with(VaadinSecurityConfigurer.vaadin(), vaadin -> vaadin.loginView("/login"));
+        http.with(VaadinSecurityConfigurer.vaadin(), vaadin -> vaadin.loginView("/login", "/login?out"));
         checked(http, accounts);
         http.headers(h -> h.contentSecurityPolicy(c -> c.policyDirectives(
                 "default-src 'self'; script-src 'self' 'unsafe-inline' 'unsafe-eval'; style-src 'self' 'unsafe-inline';"
@@ -136,6 +161,6 @@ class SecurityConfiguration {
     }
 
     private static LogoutSuccessHandler toSignIn() {
-        return (request, response, adult) -> response.sendRedirect(request.getContextPath() + "/login");
+        return (request, response, adult) -> response.sendRedirect(request.getContextPath() + "/login?out");
     }
 }

@@ -3,13 +3,14 @@
  * never mended here, so that sending again never changes a record.
  */
 let offset = null;
+let serverAtZero = null;
+const LIFE = crypto.getRandomValues(new Uint32Array(2)).join('-');
 
 /** Beyond this a clock is worth a word to the teacher. */
 export const WORTH_SAYING_MS = 2 * 60 * 1000;
 
 /** Local time with its offset from UTC, such as 2026-03-02T09:14:03.120-06:00: its date is the day of the look. */
-export function stamp(date = new Date()) {
-  const minutes = -date.getTimezoneOffset();
+export function stamp(date = new Date(), minutes = -date.getTimezoneOffset()) {
   const sign = minutes < 0 ? '-' : '+';
   const two = (n) => String(Math.floor(Math.abs(n))).padStart(2, '0');
   const local = new Date(date.getTime() + minutes * 60000).toISOString().slice(0, -1);
@@ -26,6 +27,18 @@ export function learn(serverTime, asked, heard = Date.now()) {
     return;
   }
   offset = Math.round((asked + heard) / 2 - server);
+  serverAtZero = heard - offset - performance.now();
+}
+
+/** When something happens by the clock that counts from the opening of the page and that nobody can set. */
+export const moment = () => ({ mono: performance.now(), life: LIFE });
+
+/**
+ * How far the tablet's clock was off at a moment before it was measured: by what the unset clock says since, so that a
+ * clock put right in between does not matter. Null when it was never measured, or the page was opened anew since.
+ */
+export function offsetAt({ at, mono, life }) {
+  return serverAtZero === null || life !== LIFE ? null : Math.round(at - (serverAtZero + mono));
 }
 
 /** Tablet clock minus server clock in milliseconds, or null while it was never measured. */

@@ -53,7 +53,7 @@ export class Desk {
     const { last } = this;
     return this.#inOrder(async () => {
       if (!await outbox.undo(last.record.id)) {
-        await outbox.add(this.owner, records.withdrawal(last.record));
+        await this.#add(records.withdrawal(last.record));
       }
       last.state = 'undone';
       if (last.record.step !== null) {
@@ -69,12 +69,16 @@ export class Desk {
     }
   }
 
+  #add(record) {
+    return outbox.add(this.owner, record, this.visit.table.class.id);
+  }
+
   async #keep(record, giveUp) {
     const last = { record, state: 'saving', undoUntil: 0 };
     this.last = last;
     this.changed();
     try {
-      const entry = await outbox.add(this.owner, record);
+      const entry = await this.#add(record);
       last.state = 'saved';
       last.undoUntil = entry.heldUntil;
     } catch {
@@ -94,7 +98,7 @@ export class Desk {
         return;
       }
       const next = records.correction(last.record, what);
-      const entry = await outbox.add(this.owner, next);
+      const entry = await this.#add(next);
       last.record = next;
       last.state = 'saved';
       last.undoUntil = entry.heldUntil;

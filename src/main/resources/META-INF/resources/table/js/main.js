@@ -2,7 +2,13 @@
 import * as outbox from './outbox.js';
 import * as clock from './clock.js';
 import { Sender } from './sender.js';
-import { fetchTable, token } from './server.js';
+import { adultOf, endSession, fetchTable, token } from './server.js';
+import * as vault from './vault.js';
+import { holdWhile, letGo } from './store.js';
+import { equip } from './equip.js';
+import { Lock } from './lock.js';
+import { choosePin, hasPin } from './pin.js';
+import { chooseInitials } from './initials.js';
 import { Visit } from './visit.js';
 import { Desk } from './desk.js';
 import { naming } from './names.js';
@@ -14,15 +20,17 @@ import { drawPhrases } from './view-phrases.js';
 import { drawLast } from './view-last.js';
 import { countText, hour, openOutbox } from './view-outbox.js';
 import { actions } from './actions.js';
-import { coverWhenIdle } from './cover.js';
 import { keepForOffline, takeNewVersion } from './offline.js';
 
 /** How long a class that the server gave may be opened again without asking it. */
 const CLASS_FRESH_MS = 36 * 3600000;
 
 const region = (id) => document.getElementById(id);
-const state = { visit: null, desk: null, owner: null, trouble: null, persistent: true, offlineSince: null };
+const state = { visit: null, desk: null, owner: null, trouble: null, persistent: true, offlineSince: null, otherTab: false,
+  pin: false };
 const sender = new Sender(hear);
+const lock = new Lock({ owner: () => state.visit && state.owner, t, end: signOut });
+holdWhile(() => Boolean(state.visit?.open), () => { state.otherTab = true; drawNotices(); });
 const otherTabs = 'BroadcastChannel' in window ? new BroadcastChannel('stepwell-table') : null;
 otherTabs?.addEventListener('message', () => countWaiting());
 
@@ -53,7 +61,7 @@ function draws() {
   if (!visit) {
     return;
   }
-  const nameOf = naming(visit.table.children, visit.shield);
+  const nameOf = nameNow();
   region('setup').hidden = visit.open;
   region('visit').hidden = !visit.open;
   if (visit.open) {
@@ -62,9 +70,11 @@ function draws() {
     drawPhrases(region('phrases'), visit, nameOf, act);
     drawLast(region('last'), visit, desk.last, nameOf, act);
   } else {
-    drawSetup(region('setup'), visit, nameOf, act);
+    drawSetup(region('setup'), visit, nameOf, act, vault.ready() && t(state.pin ? 'pinOther' : 'pinChoose'));
   }
 }
+
+const nameNow = () => naming(state.visit.table.children, state.visit.shield, state.visit.initials);
 
 function drawBar() {
   const { visit } = state;
@@ -72,17 +82,18 @@ function drawBar() {
     visit && button('shield', act.shield, { 'aria-pressed': String(visit.shield) }, t('shield')),
     visit && button('letters', act.letters, { 'aria-pressed': String(visit.letters) }, t('letters')),
     button('language', () => { switchLanguage(); draws(); }, {}, t('language')),
+    visit && button('sign-out', () => signOut('out'), {}, t('signOut')),
     h('a', { href: '/', class: 'as-button' }, t('home')));
   countWaiting();
 }
 
 async function countWaiting() {
   try {
-    const entries = await outbox.all();
+    const entries = await outbox.heads();
     const { visit, owner } = state;
     const text = countText(entries, owner);
     draw(region('count'), owner && visit
-      ? button('outbox', () => openOutbox(visit, owner, naming(visit.table.children, visit.shield),
+      ? button('outbox', () => openOutbox(visit, owner, nameNow(),
         state.trouble && t(state.trouble), () => sender.wake()), {}, text)
       : h('span', {}, text));
   } catch {
@@ -100,6 +111,14 @@ function clockText() {
   return t('clockOff', { much });
 }
 
+/** Said only when the clock on the wall of the school shows another hour than the tablet. */
+function zoneText() {
+  const zone = state.visit?.table.zone;
+  const hourIn = (timeZone) => new Date().toLocaleString('en', { timeZone, hour12: false, dateStyle: 'short',
+    timeStyle: 'short' });
+  return zone && hourIn(zone) !== hourIn(undefined) ? t('zone', { zone: zone.replaceAll('_', ' ') }) : null;
+}
+
 function drawNotices() {
   const { trouble } = state;
   const lines = [
@@ -107,6 +126,8 @@ function drawNotices() {
     trouble && t(trouble),
     state.offlineSince && t('offlineClass', { when: hour(state.offlineSince) }),
     clockText(),
+    state.otherTab && t('otherTab'),
+    zoneText(),
     state.visit && !state.visit.open && !state.persistent && t('notPersistent'),
   ].filter(Boolean);
   const box = region('notices');
@@ -139,11 +160,13 @@ function hear({ settled, trouble }) {
 async function gate(why) {
   state.visit = null;
   state.desk = null;
+  state.owner = null;
+  document.querySelectorAll('dialog:not(.cover)').forEach((box) => box.close());
   sender.signedOut();
   region('setup').hidden = true;
   region('visit').hidden = true;
   region('gate').hidden = false;
-  const entries = await outbox.all().catch(() => []);
+  const entries = await outbox.heads().catch(() => []);
   draw(region('gate'), h('h2', {}, t('gateTitle')),
     h('p', {}, ['signin', 'token'].includes(why) ? null : why === 'network' ? t('gateOffline') : t(why)),
     entries.length > 0 && h('p', {}, t('gateWait', { count: entries.length })),
@@ -152,12 +175,35 @@ async function gate(why) {
       button('retry', () => location.reload(), {}, t('retry'))));
   state.trouble = null;
   draws();
+  sender.drain();
+}
+
+/** Seals what is here at once; the session ends now, or at the next opening with network. */
+async function signOut(why) {
+  const proof = token();
+  await vault.sealAway();
+  if (!await endSession()) {
+    await outbox.rememberPlain('out', '', proof);
+  }
+  await gate(why);
+}
+
+/** Whether a sign-out made without network is still owed to the server. */
+async function signOutOwed() {
+  const proof = (await outbox.headOfPage('out').catch(() => null))?.value;
+  if (proof !== undefined && proof === token() && !await endSession()) {
+    return true;
+  }
+  await outbox.forgetPage('out').catch(() => {});
+  return false;
 }
 
 async function openClass(table) {
-  state.owner = table.adult.signIn;
+  state.owner = adultOf(table);
+  await lock.opening(state.owner).catch(() => {});
   state.visit = new Visit(table);
   await state.visit.recall().catch(() => {});
+  state.pin = await hasPin(state.owner).catch(() => false);
   state.desk = new Desk(state.owner, state.visit, changed);
   region('class').textContent = table.class.name;
   draws();
@@ -167,6 +213,7 @@ async function openClass(table) {
 function changed() {
   draws();
   state.visit?.remember().catch(() => {});
+  letGo().catch(() => {});
   if (state.desk?.last?.state === 'saved') {
     sender.drain();
     clearTimeout(state.undoTimer);
@@ -174,18 +221,51 @@ function changed() {
   }
 }
 
-const act = actions(state, changed, dialog);
+const act = { ...actions(state, changed, dialog),
+  pin: () => choosePin(state.owner, () => { state.pin = true; draws(); }),
+  initials: () => chooseInitials(state.visit, naming(state.visit.table.children, false), changed) };
+
+/** For the next hours without network: key, pass, and the class as it is now, on secure addresses and sealed only. */
+async function prepare(table) {
+  const before = vault.ready();
+  await equip(table).catch(() => {});
+  if (vault.ready()) {
+    if (!before && state.visit?.untouched) {
+      await state.visit.recall().catch(() => {});
+    }
+    state.pin = await hasPin(state.owner).catch(() => false);
+    await outbox.rememberPage('class', adultOf(table), { table, at: Date.now(), offset: clock.offsetMs() })
+      .catch(() => {});
+    draws();
+  }
+}
+
+/** The class that this tablet was given last, if the key of its adult is still here. */
+async function keptClass() {
+  const head = await outbox.headOfPage('class');
+  if (head?.box && !await vault.unlock(head.owner)) {
+    return null;
+  }
+  return outbox.recallPage('class');
+}
 
 async function start() {
   draws();
   const classId = new URLSearchParams(location.search).get('class');
+  if (await signOutOwed()) {
+    await gate('out');
+    return;
+  }
   try {
     const table = await fetchTable(classId);
-    sender.signedIn(table.adult.signIn, classId, token());
-    await outbox.rememberPage('class', { table, at: Date.now(), offset: clock.offsetMs() }).catch(() => {});
+    const owner = adultOf(table);
+    await vault.sealAway((other) => other !== owner).catch(() => {});
+    await vault.unlock(owner).catch(() => {});
+    sender.signedIn(owner, classId, token());
     await openClass(table);
+    await prepare(table);
   } catch (error) {
-    const kept = await outbox.recallPage('class').catch(() => null);
+    const kept = await keptClass().catch(() => null);
     const usable = kept && Date.now() - kept.at < CLASS_FRESH_MS && kept.at - Date.now() < CLASS_FRESH_MS;
     if (!['network', 'gateway', 'server', 'busy'].includes(error.why) || !usable) {
       await gate(error.why ?? 'server');
@@ -194,7 +274,7 @@ async function start() {
     clock.recall(kept.offset);
     state.trouble = error.why;
     state.offlineSince = kept.at;
-    sender.signedIn(kept.table.adult.signIn, classId, null);
+    sender.signedIn(adultOf(kept.table), classId, null);
     await openClass(kept.table);
   }
   sender.drain();
@@ -206,7 +286,6 @@ document.addEventListener('visibilitychange', () =>
 setInterval(() => { if (state.visit?.open) { draws(); } }, 60000);
 navigator.serviceWorker?.addEventListener('message', (e) => { if (e.data === 'send') { sender.wake(); } });
 
-coverWhenIdle(() => state.visit?.open, t);
 start().then(async () => {
   state.persistent = await navigator.storage?.persist?.().catch(() => false) ?? false;
   drawNotices();

@@ -4,7 +4,8 @@
  * tried again: after a pause that grows to a minute, and at once when the network or the page comes back.
  */
 import * as outbox from './outbox.js';
-import { Trouble, fetchTable, postLooks, token } from './server.js';
+import * as vault from './vault.js';
+import { Trouble, adultOf, fetchTable, postLooks, token } from './server.js';
 
 const BATCH = 100;
 const FIRST_PAUSE_MS = 1000;
@@ -13,6 +14,7 @@ const LONGEST_PAUSE_MS = 60000;
 export class Sender {
   #owner = null;
   #knownToken = null;
+  #seenToken = null;
   #classId = null;
   #failures = 0;
   #timer = 0;
@@ -38,6 +40,7 @@ export class Sender {
 
   /** Another adult's looks must never leave under this session, nor this adult's under another. */
   signedOut() {
+    this.#owner = null;
     this.#knownToken = null;
   }
 
@@ -77,23 +80,15 @@ export class Sender {
   }
 
   async #send(release) {
-    if (!this.#owner) {
-      return;
-    }
     try {
-      for (;;) {
-        const waiting = await outbox.all();
-        if (!waiting.some((entry) => entry.owner === this.#owner && entry.state === 'waiting')) {
-          break;
-        }
-        const csrf = await this.#proveAdult();
-        const batch = await outbox.take(this.#owner, this.#batch, release);
-        if (batch.length === 0) {
-          break;
-        }
-        await this.#post(batch, csrf, release);
-        this.#failures = 0;
-        this.#batch = Math.min(BATCH, this.#batch * 2);
+      const owners = new Set((await outbox.heads()).filter((e) => e.state === 'waiting').map((e) => e.owner));
+      await this.#notice();
+      if (owners.delete(this.#owner)) {
+        await outbox.measure(this.#owner);
+        await this.#sendOf(this.#owner, release);
+      }
+      for (const other of owners) {
+        await this.#sendOf(other, release);
       }
       this.#tell({ settled: [], trouble: null });
     } catch (error) {
@@ -104,6 +99,50 @@ export class Sender {
         this.#knownToken = null;
       }
       this.#tell({ settled: [], trouble: trouble.why });
+    }
+  }
+
+  /** What one adult's entries may leave by: that adult's pass, else that adult's own session; else they stay. */
+  async #sendOf(owner, release) {
+    for (;;) {
+      const next = (await outbox.heads()).find((e) => e.owner === owner && e.state === 'waiting');
+      if (!next) {
+        return;
+      }
+      const pass = await vault.passFor(owner, next.classId);
+      if (!pass && owner !== this.#owner) {
+        return;
+      }
+      const by = pass ? { pass } : { csrf: await this.#proveAdult() };
+      const batch = await outbox.take(owner, this.#batch, release, pass ? next.classId : null);
+      if (batch.length === 0) {
+        return;
+      }
+      try {
+        await this.#post(owner, batch, by, release);
+      } catch (error) {
+        if (!pass || error.why !== 'signin') {
+          throw error;
+        }
+        // Ended or past its days: what waits stays, and goes by a session of its adult.
+        await vault.dropPass(owner, next.classId, pass);
+        continue;
+      }
+      this.#failures = 0;
+      this.#batch = Math.min(BATCH, this.#batch * 2);
+    }
+  }
+
+  /** A token that changed means that somebody signed in: if it was another adult, this page is not theirs to see. */
+  async #notice() {
+    const now = token();
+    if (this.#owner && this.#knownToken && now && now !== this.#knownToken && now !== this.#seenToken) {
+      await this.#proveAdult().catch((error) => {
+        if (error.why === 'other') {
+          throw error;
+        }
+        this.#seenToken = error.why === 'signin' ? now : null;
+      });
     }
   }
 
@@ -118,7 +157,7 @@ export class Sender {
     }
     const table = await fetchTable(this.#classId);
     const now = token();
-    if (table.adult.signIn !== this.#owner) {
+    if (adultOf(table) !== this.#owner) {
       this.#tell({ settled: [], trouble: 'other', table });
       throw new Trouble('other');
     }
@@ -126,10 +165,10 @@ export class Sender {
     return now;
   }
 
-  async #post(batch, csrf, keepalive) {
+  async #post(owner, batch, by, keepalive) {
     try {
-      const verdicts = await postLooks(batch.map((entry) => entry.record), csrf, keepalive);
-      const named = await outbox.settle(this.#owner, verdicts);
+      const verdicts = await postLooks(batch.map(outbox.wire), by, keepalive);
+      const named = await outbox.settle(owner, verdicts);
       if (named === 0) {
         throw new Trouble('gateway');
       }
@@ -142,7 +181,7 @@ export class Sender {
           return;
         }
         // One record that the server will not even read must not hold up the others.
-        await outbox.settle(this.#owner,
+        await outbox.settle(owner,
           [{ id: batch[0].id, status: 'refused', reason: error.why === 'large' ? '@large' : '@malformed' }]);
         return;
       }
@@ -153,7 +192,12 @@ export class Sender {
   /** A timer only while something waits. */
   async #plan() {
     clearTimeout(this.#timer);
-    const waiting = (await outbox.all()).filter((e) => e.owner === this.#owner && e.state === 'waiting');
+    const waiting = [];
+    for (const entry of (await outbox.heads()).filter((e) => e.state === 'waiting')) {
+      if (entry.owner === this.#owner || await vault.passFor(entry.owner, entry.classId)) {
+        waiting.push(entry);
+      }
+    }
     if (waiting.length === 0) {
       return;
     }

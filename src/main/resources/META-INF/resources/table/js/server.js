@@ -3,14 +3,15 @@
  * hotel's or school's gateway page with status 200 is an outage, not an answer.
  *
  * GET /api/table?class=ID (the parameter is optional) answers, for one class of the adult who is signed in:
- *   {adult: {signIn, name}, class: {id, name},
+ *   {adult: {id, signIn, name}, class: {id, name},
  *    children: [{child, given_name, label}],     label tells two of one name apart, such as "Sofía M."
  *    skills: [{code, title: {en, es},
  *              phrases: [{code, step, text: {en, es}}], errors: [{code, text: {en, es}}],
  *              numbers: ["14", "16"],            numbers worth offering, in order; may be empty
  *              objectsBelong: [4, 5]}],          steps whose task needs objects by nature
  *    focusSkill,                                 code of the skill the class is on, or null
- *    seenThisWeek: [child], serverTime}          instant with offset
+ *    seenThisWeek: [child], zone,                the school's time zone, which decides the day
+ *    serverTime}                                 instant with offset
  * 401 without a session. Nothing in it tells a child's step, tier or past.
  */
 import { learn } from './clock.js';
@@ -40,8 +41,8 @@ async function exchange(path, options) {
   const timer = setTimeout(() => stop.abort(), TIMEOUT_MS);
   const asked = Date.now();
   try {
-    const response = await fetch(path, { ...options, redirect: 'manual', cache: 'no-store', signal: stop.signal,
-      credentials: 'same-origin', headers: { Accept: 'application/json', ...options.headers } });
+    const response = await fetch(path, { redirect: 'manual', cache: 'no-store', signal: stop.signal,
+      credentials: 'same-origin', ...options, headers: { Accept: 'application/json', ...options.headers } });
     if (response.type === 'opaqueredirect') {
       throw new Trouble('gateway');
     }
@@ -65,6 +66,9 @@ async function exchange(path, options) {
   }
 }
 
+/** The adult's number; servers of the first version had only the sign-in name. */
+export const adultOf = (table) => table.adult.id ?? table.adult.signIn;
+
 export async function fetchTable(classId) {
   const body = await exchange(classId ? `/api/table?class=${encodeURIComponent(classId)}` : '/api/table',
     { method: 'GET' });
@@ -74,14 +78,39 @@ export async function fetchTable(classId) {
   return body;
 }
 
-/** Sends records and returns the server's verdicts. `keepalive` lets a small batch outlive the page. */
-export async function postLooks(records, csrf, keepalive = false) {
+/**
+ * Sends records and returns the server's verdicts: by the session and its token, or by a pass, and then without any
+ * cookie. `keepalive` lets a small batch outlive the page.
+ */
+export async function postLooks(records, { csrf, pass }, keepalive = false) {
   const body = JSON.stringify(records);
   const verdicts = await exchange('/api/observations', { method: 'POST', body,
-    keepalive: keepalive && body.length < 60000,
-    headers: { 'Content-Type': 'application/json', 'X-XSRF-TOKEN': csrf } });
+    keepalive: keepalive && body.length < 60000, credentials: pass ? 'omit' : 'same-origin',
+    headers: { 'Content-Type': 'application/json', ...(pass ? { 'X-Stepwell-Pass': pass } : { 'X-XSRF-TOKEN': csrf }) } });
   if (!Array.isArray(verdicts)) {
     throw new Trouble('gateway');
   }
   return verdicts;
+}
+
+/** Asks for a pass and a key: {pass, passUntil, key, keyUntil, keys: {id: key in Base64}}. */
+export async function askPass(classId, device, label, keys) {
+  const given = await exchange('/api/table/pass', { method: 'POST',
+    body: JSON.stringify({ class: classId, device, label, keys }),
+    headers: { 'Content-Type': 'application/json', 'X-XSRF-TOKEN': token() } });
+  if (!given.pass || !given.key) {
+    throw new Trouble('gateway');
+  }
+  return given;
+}
+
+/** Ends the session. True when the server has done so, or had none. */
+export async function endSession() {
+  try {
+    const answered = await fetch('/logout', { method: 'POST', redirect: 'manual', credentials: 'same-origin',
+      headers: { 'X-XSRF-TOKEN': token() } });
+    return answered.type === 'opaqueredirect' || answered.ok;
+  } catch {
+    return false;
+  }
 }

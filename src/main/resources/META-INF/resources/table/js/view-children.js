@@ -14,7 +14,7 @@ function summary(visit, nameOf) {
 }
 
 /** Before a visit: every child of the class by name, one tap each. */
-export function drawSetup(region, visit, nameOf, act) {
+export function drawSetup(region, visit, nameOf, act, pinText) {
   const seenThisWeek = new Set(visit.table.seenThisWeek ?? []);
   draw(region,
     summary(visit, nameOf),
@@ -28,7 +28,9 @@ export function drawSetup(region, visit, nameOf, act) {
     h('div', { class: 'starts' },
       button('start', act.start, { class: 'primary', disabled: visit.seated.length === 0 }, t('start')),
       button('all', act.everyone, {}, t('everyone')),
-      button('none', act.nobody, {}, t('nobody'))));
+      button('none', act.nobody, {}, t('nobody'))),
+    h('div', { class: 'starts' }, button('initials', act.initials, {}, t('initialsChoose')),
+      pinText && button('pin-choose', act.pin, {}, pinText)));
 }
 
 /** During a visit: a tap on a card takes this child in hand, or logs the phrase that is in hand. */

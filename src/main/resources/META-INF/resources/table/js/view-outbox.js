@@ -2,6 +2,7 @@
 import { button, dialog, h } from './dom.js';
 import * as outbox from './outbox.js';
 import { uuidv7 } from './uuid.js';
+import { WORTH_SAYING_MS, stamp } from './clock.js';
 import { currentLanguage, t } from './texts.js';
 
 const COLUMNS = ['id', 'observed_at', 'child', 'skill', 'task', 'step', 'help', 'kind', 'observer', 'tags', 'note',
@@ -26,17 +27,26 @@ export function countText(entries, owner) {
 
 const quote = (value) => (/[",\r\n]/.test(value) ? `"${value.replaceAll('"', '""')}"` : value);
 
+/** The time of a look by the server's clock, as the server itself takes it, in the tablet's own offset. */
+function serverTime({ observed_at: at, clock_offset_ms: off }) {
+  if (off === null || Math.abs(off) < WORTH_SAYING_MS) {
+    return at;
+  }
+  const [, sign, hours, minutes] = /([+-])(\d\d):(\d\d)$/.exec(at);
+  return stamp(new Date(Date.parse(at) - off), (sign === '-' ? -1 : 1) * (Number(hours) * 60 + Number(minutes)));
+}
+
 /** The entries as observations.csv, which the server also takes as an upload. */
-export function asCsv(entries) {
-  const rows = entries.map(({ record, owner }) => COLUMNS.map((name) => {
-    const value = name === 'observer' ? owner : record[name];
+export function asCsv(entries, observer) {
+  const rows = entries.map(({ record }) => COLUMNS.map((name) => {
+    const value = name === 'observer' ? observer : name === 'observed_at' ? serverTime(record) : record[name];
     return quote(Array.isArray(value) ? value.join(';') : String(value ?? ''));
   }).join(','));
   return `${[COLUMNS.join(','), ...rows].join('\n')}\n`;
 }
 
-function download(entries) {
-  const url = URL.createObjectURL(new Blob([asCsv(entries)], { type: 'text/csv' }));
+function download(entries, observer) {
+  const url = URL.createObjectURL(new Blob([asCsv(entries, observer)], { type: 'text/csv' }));
   const link = h('a', { href: url, download: `stepwell-looks-${new Date().toISOString().slice(0, 10)}.csv` });
   document.body.append(link);
   link.click();
@@ -46,7 +56,7 @@ function download(entries) {
 
 function refusedItem(entry, visit, nameOf, done) {
   const { record } = entry;
-  const reason = entry.reason?.startsWith('@') ? t(entry.reason.slice(1)) : entry.reason || t('noReason');
+  const reason = !record ? t('sealedHere') : entry.reason?.startsWith('@') ? t(entry.reason.slice(1)) : entry.reason || t('noReason');
   const mend = (change) => done(outbox.again(entry.id, { ...record, ...change, id: uuidv7() }));
   const other = h('select', { 'aria-label': t('toChild'),
     onchange: (e) => mend({ child: e.target.value }) }, h('option', { value: '' }, t('toChild')),
@@ -60,11 +70,12 @@ function refusedItem(entry, visit, nameOf, done) {
     }
   }, {}, t('drop'));
   return h('li', {},
-    h('p', {}, h('b', {}, [nameOf(record.child), record.skill, record.task, hour(entry.at)].filter(Boolean).join(' · '))),
+    h('p', {}, h('b', {}, [record && nameOf(record.child), record?.skill, record?.task, hour(entry.at)].filter(Boolean)
+      .join(' · '))),
     h('p', { class: 'reason' }, reason),
     h('div', { class: 'chips' },
       button('again', () => done(outbox.again(entry.id)), {}, t('tryAgain')),
-      button('new', () => mend({}), {}, t('asNew')), other, drop));
+      record && button('new', () => mend({}), {}, t('asNew')), record && other, drop));
 }
 
 /** Opens the dialog. `sendNow` empties what may go; `troubleText` says why something waits. */
@@ -83,6 +94,6 @@ export async function openOutbox(visit, owner, nameOf, troubleText, sendNow) {
     mine.length > 0 && h('p', { class: 'quiet' }, t('fileHint')),
     h('div', { class: 'starts' },
       button('send', () => { box.close(); sendNow(); }, { class: 'primary' }, t('sendNow')),
-      mine.length > 0 && button('file', () => download(mine), {}, t('toFile')),
+      mine.length > 0 && button('file', () => download(mine.filter((e) => e.record), visit.table.adult.signIn), {}, t('toFile')),
       button('close', () => box.close(), {}, t('close'))));
 }

@@ -3,6 +3,7 @@
  * what was seen. Remembered on the tablet by ids only, so that a reload goes on where it was.
  */
 import { recallPage, rememberPage } from './outbox.js';
+import { adultOf } from './server.js';
 
 /** Up to this many children each phrase carries a button per child; beyond, the phrase is tapped first. */
 export const REGISTER_MOST = 6;
@@ -20,15 +21,19 @@ export class Visit {
   startedAt = 0;
   stoppedMs = 0;
   summary = null;
+  initials = {};
   armedChild = null;
   armedPhrase = null;
 
   constructor(table) {
     this.table = table;
-    this.key = `visit:${table.adult.signIn}:${table.class.id}`;
+    this.owner = adultOf(table);
+    this.key = `visit:${this.owner}:${table.class.id}`;
+    this.initialsKey = `initials:${this.owner}:${table.class.id}`;
   }
 
   async recall() {
+    this.initials = (await recallPage(this.initialsKey)) ?? {};
     const kept = (await recallPage(this.key)) ?? {};
     const known = new Set(this.table.children.map((c) => c.child));
     for (const name of ['open', 'task', 'cubesOut', 'shield', 'letters', 'counts', 'startedAt', 'stoppedMs', 'skill']) {
@@ -43,8 +48,18 @@ export class Visit {
 
   remember() {
     const { open, seated, task, cubesOut, shield, letters, counts, startedAt, stoppedMs, skill } = this;
-    return rememberPage(this.key,
+    return rememberPage(this.key, this.owner,
       { open, seated, task, cubesOut, shield, letters, counts, startedAt, stoppedMs, skill });
+  }
+
+  /** What the shield shows for a child instead of its name, by the teacher's choice. */
+  rememberInitials(chosen) {
+    this.initials = chosen;
+    return rememberPage(this.initialsKey, this.owner, chosen);
+  }
+
+  get untouched() {
+    return !this.open && this.seated.length === 0;
   }
 
   get skillInHand() {
