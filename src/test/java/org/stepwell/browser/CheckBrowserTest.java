@@ -188,7 +188,7 @@ class CheckBrowserTest {
         page.route("**/api/checks/*/marks", route -> route.abort());
         cell(page, 0, 0).click();
         cell(page, 0, 1).click();
-        assertThat(page.locator(".check-status")).containsText("2 marks wait");
+        assertThat(page.locator(".check-status")).containsText("waiting in this tab: 2");
         page.onDialog(dialog -> dialog.accept());
         page.reload();
         page.locator("sw-check-grid table").waitFor();

@@ -51,7 +51,6 @@ class ScreensBrowserTest {
         screens.put("child", page.locator("tbody th a").first().getAttribute("href"));
         screens.put("what-if", "what-if");
         screens.put("tomorrow", "groups/tomorrow");
-        screens.put("unit-check", "unit-check");
         assertThat(screens).containsKeys("today", "class-map", "suggestions", "files");
         return screens;
     }
