@@ -50,11 +50,14 @@ public record SeatReason(String child, @Nullable String focus, @Nullable Integer
      * @param groupOf group of each child of the task
      */
     public static List<SeatReason> of(GroupingTask task, Map<String, Integer> groupOf) {
+        Set<Wish> broken = Set.copyOf(GroupScore.of(task, groupOf).broken());
         return task.children().stream().filter(c -> groupOf.containsKey(c.id()))
-                .sorted(java.util.Comparator.comparing(GroupChild::id)).map(c -> of(task, groupOf, c)).toList();
+                .sorted(java.util.Comparator.comparing(GroupChild::id)).map(c -> of(task, groupOf, c, broken))
+                .toList();
     }
 
-    private static SeatReason of(GroupingTask task, Map<String, Integer> groupOf, GroupChild child) {
+    private static SeatReason of(GroupingTask task, Map<String, Integer> groupOf, GroupChild child,
+            Set<Wish> broken) {
         Integer group = groupOf.get(child.id());
         List<GroupChild> others = new ArrayList<>();
         for (GroupChild other : task.children()) {
@@ -76,14 +79,16 @@ public record SeatReason(String child, @Nullable String focus, @Nullable Integer
                 : 2 * known > others.size() ? Company.KNOWN : Company.NEW;
         return new SeatReason(child.id(), child.focus(),
                 child.estimate() == null ? null : (int) StrictMath.floor(child.estimate()), others.size(), same, near,
-                company, kept(task, child.id()));
+                company, kept(task, child.id(), broken));
     }
 
-    private static Set<Kept> kept(GroupingTask task, String child) {
+    /** Kinds of wishes for the child of which none is broken. */
+    private static Set<Kept> kept(GroupingTask task, String child, Set<Wish> broken) {
         Set<Kept> kept = EnumSet.noneOf(Kept.class);
+        Set<Kept> missed = EnumSet.noneOf(Kept.class);
         for (Wish wish : task.wishes()) {
             if (wish.children().contains(child)) {
-                kept.add(switch (wish) {
+                (broken.contains(wish) ? missed : kept).add(switch (wish) {
                     case Wish.Apart w -> Kept.COMPANY;
                     case Wish.Together w -> Kept.COMPANY;
                     case Wish.InGroup w -> Kept.PLACE;
@@ -92,6 +97,7 @@ public record SeatReason(String child, @Nullable String focus, @Nullable Integer
                 });
             }
         }
+        kept.removeAll(missed);
         return kept;
     }
 }

@@ -3,8 +3,10 @@ package org.stepwell.grouping.ui;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H3;
 import com.vaadin.flow.component.html.Paragraph;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.BiConsumer;
 import java.util.stream.Collectors;
 import org.stepwell.core.grouping.Aim;
@@ -33,24 +35,30 @@ final class Alternatives extends Div {
     }
 
     /**
-     * Looks for groups that keep the wishes, the pins and the second adult's groups of a board.
+     * Looks for groups that keep the wishes, the pins and the second adult's groups of a board. What comes out the same
+     * under two aims is shown once.
      *
-     * @return whether there are any; if not, the card says why
+     * @return the first of them; empty when there are none, and then the card says why
      */
-    boolean find(Sharing sharing) {
+    Optional<Grouping> find(Sharing sharing) {
         removeAll();
+        Map<Map<String, Integer>, Grouping> shown = new LinkedHashMap<>();
         List<Aim> aims = picture.unit() ? List.of(Aim.FOCUS, Aim.NEW_COMPANY, Aim.MIXED) : List.of(Aim.MIXED);
         for (Aim aim : aims) {
             GroupingTask task = picture.task(sharing.groups(), aim, sharing.pins(), sharing.secondAdult());
             switch (GroupFinder.propose(task)) {
-                case Proposal.Groups found -> add(card(aim, task, found.grouping()));
+                case Proposal.Groups found -> {
+                    if (shown.putIfAbsent(found.grouping().groupOf(), found.grouping()) == null) {
+                        add(card(aim, task, found.grouping()));
+                    }
+                }
                 case Proposal.Impossible not -> {
                     add(impossible(not));
-                    return false;
+                    return Optional.empty();
                 }
             }
         }
-        return true;
+        return shown.values().stream().findFirst();
     }
 
     private Div card(Aim aim, GroupingTask task, Grouping grouping) {

@@ -10,6 +10,7 @@ import com.vaadin.flow.component.html.NativeButton;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.UnorderedList;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.IntFunction;
@@ -29,6 +30,8 @@ final class Board extends Div {
     private final Runnable changed;
     private final Div columns = new Div();
     private final Paragraph said = Parts.soft("");
+    private final Map<String, NativeButton> names = new HashMap<>();
+    private final Map<Integer, NativeButton> heres = new HashMap<>();
     private Sharing sharing;
     private @Nullable String chosen;
 
@@ -63,12 +66,30 @@ final class Board extends Div {
 
     private void draw(@Nullable String focus) {
         columns.removeAll();
+        names.clear();
+        heres.clear();
         for (int g = 1; g <= sharing.groups(); g++) {
-            columns.add(column(g, focus));
+            columns.add(column(g));
+        }
+        mark();
+        NativeButton focused = focus == null ? null : names.get(focus);
+        if (focused != null) {
+            focused.getElement().callJsFunction("focus");
         }
     }
 
-    private Div column(int group, @Nullable String focus) {
+    /** Shows who is chosen on what stands there already, so that a second press never meets a board just redrawn. */
+    private void mark() {
+        names.forEach((child, name) -> name.getElement().setAttribute("aria-pressed",
+                String.valueOf(child.equals(chosen))));
+        String picked = chosen;
+        heres.forEach((group, here) -> {
+            here.setVisible(picked != null && sharing.groupOf().get(picked) != group.intValue());
+            here.setText(picked == null ? "" : words.say("board.here", label(picked)));
+        });
+    }
+
+    private Div column(int group) {
         Div column = Parts.sheet(new H3(words.say("group", group)));
         column.addClassName("board-group");
         column.getElement().setAttribute("role", "group").setAttribute("aria-label", words.say("group", group));
@@ -77,24 +98,26 @@ final class Board extends Div {
         List<String> children = new ArrayList<>(sharing.groupOf().keySet());
         children.removeIf(child -> sharing.groupOf().get(child) != group);
         children.sort(java.util.Comparator.comparing(child -> labels.getOrDefault(child, child)));
-        children.forEach(child -> list.add(place(child, focus)));
-        column.add(list);
-        String picked = chosen;
-        if (picked != null && sharing.groupOf().get(picked) != group) {
-            column.add(Parts.button(words.say("board.here", label(picked)), () -> move(picked, group)));
-        }
+        children.forEach(child -> list.add(place(child)));
+        NativeButton here = Parts.button("", () -> {
+            if (chosen != null) {
+                move(chosen, group);
+            }
+        });
+        heres.put(group, here);
+        column.add(list, here);
         below.apply(group).forEach(column::add);
         DropTarget.create(column).addDropListener(drop -> drop.getDragData()
                 .ifPresent(child -> move(String.valueOf(child), group)));
         return column;
     }
 
-    private ListItem place(String child, @Nullable String focus) {
+    private ListItem place(String child) {
         NativeButton name = Parts.button(label(child), () -> choose(child));
         name.addClassName("board-child");
-        name.getElement().setAttribute("aria-pressed", String.valueOf(child.equals(chosen)));
-        DragSource.create(name).setDragData(child);
+        names.put(child, name);
         ListItem item = new ListItem(name);
+        DragSource.create(item).setDragData(child);
         if (pins) {
             boolean pinned = sharing.pinned().contains(child);
             NativeButton pin = Parts.button(words.say(pinned ? "pinned" : "pin"), () -> {
@@ -105,9 +128,6 @@ final class Board extends Div {
             pin.getElement().setAttribute("aria-pressed", String.valueOf(pinned))
                     .setAttribute("aria-label", words.say("pin.of", label(child)));
             item.add(pin);
-        }
-        if (child.equals(focus)) {
-            name.getElement().callJsFunction("focus");
         }
         return item;
     }
@@ -121,11 +141,11 @@ final class Board extends Div {
         if (before == null || before.equals(child)) {
             chosen = before == null ? child : null;
             said.setText(before == null ? words.say("board.chosen", label(child)) : words.say("board.how"));
-            draw(child);
+            mark();
         } else if (sharing.groupOf().get(before).equals(sharing.groupOf().get(child))) {
             chosen = child;
             said.setText(words.say("board.chosen", label(child)));
-            draw(child);
+            mark();
         } else {
             sharing.swap(before, child);
             done(words.say("board.swapped", label(before), label(child)), before);

@@ -96,12 +96,14 @@ class GroupsView extends Div implements HasDynamicTitle {
         sharing = kept != null ? kept : asNow();
         board = new Board(sharing, picture.labels(), true, this::below, this::changed);
         alternatives = new Alternatives(picture, this::take);
-        Anchor tomorrow = new Anchor("groups/tomorrow", words.say("to-tomorrow"));
-        tomorrow.addClassName("button");
-        add(Parts.soft(words.say(picture.unit() ? "intro" : "intro.start")), tomorrow, controls(), alternatives,
+        add(Parts.soft(words.say(picture.unit() ? "intro" : "intro.start")), controls(), alternatives,
                 new H2(words.say(picture.now().isPresent() ? "board.now" : "board")), board, score, save(),
                 wishes(), history());
         changed();
+        if (kept == null && picture.now().isEmpty()) {
+            aim = picture.unit() ? Aim.FOCUS : Aim.MIXED;
+            alternatives.find(sharing).ifPresent(this::put);
+        }
     }
 
     /** As they sit today; new children join the smallest group. */
@@ -127,14 +129,16 @@ class GroupsView extends Div implements HasDynamicTitle {
         for (int g = 1; g <= MOST_GROUPS; g++) {
             numbers.put(String.valueOf(g), String.valueOf(g));
         }
+        Anchor tomorrow = new Anchor("groups/tomorrow", words.say("to-tomorrow"));
+        tomorrow.addClassName("button");
         NativeButton suggest = Parts.button(words.say("suggest"), this::suggest);
         suggest.addClassName("strong");
         Div row = new Div(Parts.choice(words.say("how-many"), numbers, String.valueOf(sharing.groups()), key -> {
             sharing = new Sharing(Integer.parseInt(key), sharing.groupOf());
             board.show(sharing);
             changed();
-        }), suggest);
-        row.addClassName("row");
+        }), suggest, tomorrow);
+        row.addClassNames("row", "board-tools");
         return row;
     }
 
@@ -144,13 +148,17 @@ class GroupsView extends Div implements HasDynamicTitle {
 
     private void take(Aim other, Grouping grouping) {
         aim = other;
+        put(grouping);
+        Parts.say(message, words.say("taken"));
+    }
+
+    private void put(Grouping grouping) {
         Sharing fresh = new Sharing(sharing.groups(), grouping.groupOf());
         sharing.pinned().forEach(fresh::pin);
         sharing.secondAdult().forEach(fresh::secondAdult);
         sharing = fresh;
         board.show(sharing);
         changed();
-        Parts.say(message, words.say("taken"));
     }
 
     private GroupingTask task() {
@@ -182,7 +190,7 @@ class GroupsView extends Div implements HasDynamicTitle {
         NativeButton save = Parts.button(words.say("save"), this::keep);
         save.addClassName("strong");
         Div row = new Div(Parts.input(words.say("from-day"), "date", on, text -> on = text), save);
-        row.addClassName("row");
+        row.addClassNames("row", "board-tools");
         message.removeAll();
         return new Div(row, message);
     }

@@ -119,6 +119,8 @@ final class ScorePanel {
             known += table.known();
             pairs += table.pairs();
         }
-        return words.say("score.summary", one, filled, Math.rint(widest * 10) / 10, known, pairs);
+        String tasks = words.say("score.summary", one, filled, Math.rint(widest * 10) / 10);
+        boolean satBefore = picture.children().stream().anyMatch(c -> c.lastGroup() != null);
+        return satBefore ? tasks + " " + words.say("score.company", known, pairs) : tasks;
     }
 }

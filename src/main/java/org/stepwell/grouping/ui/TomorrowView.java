@@ -65,7 +65,9 @@ class TomorrowView extends Div implements HasDynamicTitle {
             add(Parts.soft(words.say("tomorrow.none")), back);
             return;
         }
-        add(Parts.soft(words.say("tomorrow.intro", words.weekday(day))), back);
+        Div links = new Div(back);
+        links.addClassNames("row", "board-tools");
+        add(Parts.soft(words.say("tomorrow.intro", words.weekday(day))), links);
         show(held.get());
     }
 
@@ -92,7 +94,9 @@ class TomorrowView extends Div implements HasDynamicTitle {
         held.groups().forEach(g -> tasks.put(g.number(), g.task()));
         NativeButton save = Parts.button(words.say("tomorrow.save", words.weekday(day)), this::keep);
         save.addClassName("strong");
-        add(new Board(sharing, picture.labels(), false, this::below, message::removeAll), save, message);
+        Div row = new Div(save);
+        row.addClassNames("row", "board-tools");
+        add(new Board(sharing, picture.labels(), false, this::below, message::removeAll), row, message);
     }
 
     private List<Component> below(int group) {

@@ -183,6 +183,9 @@ class GroupFinderTest {
                 java.util.Map.of("A", 1, "B", 1, "C", 1, "D", 1, "E", 2, "F", 2));
         assertThat(score.broken()).containsExactly(apart("A", "B"));
         assertThat(score.even()).isFalse();
+        assertThat(SeatReason.of(task, java.util.Map.of("A", 1, "B", 1))).allMatch(r -> r.kept().isEmpty());
+        assertThat(SeatReason.of(task, java.util.Map.of("A", 1, "B", 2)))
+                .allMatch(r -> r.kept().contains(SeatReason.Kept.COMPANY));
         assertThat(GroupScore.of(task, groups(task).groupOf()).price()).isEqualTo(groups(task).price());
     }
 }

