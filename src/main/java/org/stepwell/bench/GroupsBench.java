@@ -21,6 +21,7 @@ import org.stepwell.core.tier.Tier;
 public final class GroupsBench {
     private static final int USUAL_COUNT = 3;
     private static final int ROUNDS = 60;
+    private static final int LAST_GROUPS = 5;
     private static final List<String> SKILLS = List.of("T04", "T05", "T05", "T05", "T06", "T07");
 
     private final RandomGenerator random;
@@ -43,12 +44,10 @@ public final class GroupsBench {
      */
     public static void run(long seed, boolean quick, int count, PrintStream out) {
         GroupsBench bench = new GroupsBench(seed, count > 0 ? count : quick ? 1 : USUAL_COUNT, out);
-        GroupFinder.propose(GroupingTask.of(bench.room(ExactGroups.MOST), SIZES, List.of()));
+        GroupFinder.propose(GroupingTask.of(bench.room(ExactGroups.MOST), 5, List.of()));
         bench.rooms(25, 5, "proven optimum", price -> ExactGroups.least(price, 5));
         bench.rooms(40, 8, "proven lower bound", price -> GroupsBound.of(price, ROUNDS));
     }
-
-    private static final int SIZES = 5;
 
     private interface Least {
         long of(int[][] price);
@@ -83,7 +82,7 @@ public final class GroupsBench {
             Tier tier = step < 2.2 ? Tier.SUPPORT : step > 4.2 ? Tier.EXTENSION : Tier.ON_LEVEL;
             room.add(new GroupChild(String.format(Locale.ROOT, "c%02d", i), tier,
                     SKILLS.get(random.nextInt(SKILLS.size())), StrictMath.rint(step * 10) / 10,
-                    "g" + random.nextInt(SIZES), 1));
+                    "g" + random.nextInt(LAST_GROUPS), 1));
         }
         return room;
     }

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.deque.html.axecore.playwright.AxeBuilder;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.ColorScheme;
 import java.nio.file.Path;
@@ -22,6 +23,7 @@ class GroupsBrowserTest {
     @BeforeAll
     static void startEverything() {
         browser = new RealBrowser();
+        PlaywrightAssertions.setDefaultAssertionTimeout(30_000);
     }
 
     @AfterAll
@@ -88,7 +90,7 @@ class GroupsBrowserTest {
         assertThat(page.getByRole(AriaRole.ALERT)).containsText("Saved. These groups hold from");
         assertThat(page.getByText("Take this to the board")).hasCount(0);
         page.getByText("Suggest groups").click();
-        assertThat(page.getByText("Take this to the board").first()).isVisible();
+        page.getByText("Take this to the board").first().waitFor();
         page.getByText("Tomorrow's table").click();
         page.locator("h1").filter(new Locator.FilterOptions().setHasText("Tomorrow's table")).waitFor();
         assertThat(sitting(page, 5, dragged)).isVisible();
