@@ -14,14 +14,17 @@ import picocli.CommandLine.Spec;
 @Command(name = "bench", mixinStandardHelpOptions = true, description = {
         "Runs benchmarks and prints one JSON line for each measure.",
         "decisions: suggestions against the known truth of simulated classrooms.",
-        "groups: time to form groups and distance from the best, 25 and 40 children."})
+        "groups: time to form groups and distance from the best, 25 and 40 children.",
+        "faults: a random campaign of faults at the Table; nothing may be lost or doubled (needs a browser).",
+        "table: from one tap to the visible confirmation, and the weight of the page (needs a browser)."})
 final class BenchCommand implements Callable<Integer> {
     private static final String DECISIONS = "decisions";
     private static final String GROUPS = "groups";
 
     @Spec
     private CommandSpec spec;
-    @Parameters(arity = "0..1", paramLabel = "NAME", defaultValue = DECISIONS, description = "decisions (the default), groups")
+    @Parameters(arity = "0..1", paramLabel = "NAME", defaultValue = DECISIONS,
+            description = "decisions (the default), groups, faults, table")
     private String name;
     @Option(names = "--quick", description = "few classrooms, for a first look")
     private boolean quick;
@@ -32,9 +35,13 @@ final class BenchCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
+        if (name.equals("faults") || name.equals("table")) {
+            throw new ParameterException(spec.commandLine(), "bench " + name + " drives a browser with what the tests are "
+                    + "built with, so the program alone cannot run it; run ./stepwell bench " + name + " in the sources");
+        }
         if (!name.equals(DECISIONS) && !name.equals(GROUPS)) {
             throw new ParameterException(spec.commandLine(), "bench \"" + name + "\" is not one of " + DECISIONS + ", "
-                    + GROUPS);
+                    + GROUPS + ", faults, table");
         }
         if (count < 0) {
             throw new ParameterException(spec.commandLine(), "--count needs 0 or more, not " + count);

@@ -13,10 +13,19 @@ const FILES = [
 ];
 const PREFIX = 'stepwell-table-';
 
-/** Sets are named by the time they were complete; the newest one is in use. */
+/** Put into a set as its last file: a set without it was cut off in the middle and is never used. */
+const WHOLE = '/table/whole';
+
+const sets = async () => (await caches.keys()).filter((name) => name.startsWith(PREFIX)).sort();
+
+/** Sets are numbered as they come, whatever the clock says; the newest whole one is in use. */
 async function setInUse() {
-  const names = (await caches.keys()).filter((name) => name.startsWith(PREFIX) && !name.endsWith('-new'));
-  return names.sort().at(-1) ?? null;
+  for (const name of (await sets()).reverse()) {
+    if (await (await caches.open(name)).match(WHOLE)) {
+      return name;
+    }
+  }
+  return null;
 }
 
 async function readSet() {
@@ -53,19 +62,15 @@ async function takeSet() {
   if (current && await same(await caches.open(current), files)) {
     return;
   }
-  const name = `${PREFIX}${String(Date.now()).padStart(15, '0')}`;
-  const cache = await caches.open(`${name}-new`);
-  const responses = files.map(({ path, bytes, headers }) => [path, bytes, headers]);
-  for (const [path, bytes, headers] of responses) {
+  const newest = Number.parseInt((await sets()).at(-1)?.slice(PREFIX.length) ?? '0', 10) || 0;
+  const name = PREFIX + String(newest + 1).padStart(15, '0');
+  const cache = await caches.open(name);
+  for (const { path, bytes, headers } of files) {
     await cache.put(path, new Response(bytes, { headers }));
   }
-  const whole = await caches.open(name);
-  for (const [path, bytes, headers] of responses) {
-    await whole.put(path, new Response(bytes, { headers }));
-  }
-  await caches.delete(`${name}-new`);
-  for (const old of await caches.keys()) {
-    if (old.startsWith(PREFIX) && old !== name && old !== current) {
+  await cache.put(WHOLE, new Response('whole'));
+  for (const old of await sets()) {
+    if (old !== name && old !== current) {
       await caches.delete(old);
     }
   }

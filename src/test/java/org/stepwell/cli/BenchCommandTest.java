@@ -10,7 +10,8 @@ import picocli.CommandLine;
 
 class BenchCommandTest {
     @ParameterizedTest
-    @CsvSource({"sofa,decisions", "--count=-1,--count", "--seed=x,--seed"})
+    @CsvSource({"sofa,decisions", "faults,./stepwell bench faults", "table,./stepwell bench table",
+            "--count=-1,--count", "--seed=x,--seed"})
     void saysInOneLineWhatIsWrongWithTheCall(String argument, String named) {
         StringWriter err = new StringWriter();
         CommandLine line = Cli.line();

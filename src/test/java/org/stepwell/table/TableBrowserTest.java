@@ -215,6 +215,37 @@ class TableBrowserTest {
     }
 
     @Test
+    void aSecondTapRightAfterTheFirstIsNotSwallowedByItsNews() {
+        page.clock().install();
+        seat("Itzel", "Tane");
+        log("made_ten", "Itzel");
+        key("cell-wrote_it-k5").hover();
+        page.mouse().down();
+        assertThat(page.locator("#count")).containsText("1 on this tablet");
+        page.clock().runFor(60);
+        page.mouse().up();
+        assertThat(state()).containsText("Saved on this tablet · Tane");
+    }
+
+    @Test
+    void whatIsBeingTypedKeepsItsPlaceWhenNewsArrives() {
+        seat("Itzel", "Tane");
+        log("made_ten", "Itzel");
+        assertThat(state()).containsText(ON_TABLET);
+        key("note").fill("built it");
+        key("note").press("Home");
+        page.waitForResponse("**/api/observations", this::sendAtOnce);
+        assertThat(state()).containsText(ON_SERVER);
+        page.keyboard().type("She ");
+        assertThat(key("note")).hasValue("She built it");
+        key("task").selectText();
+        wake();
+        page.evaluate("() => document.querySelector('[data-key=language]').click()");
+        page.keyboard().type("20");
+        assertThat(key("task")).hasValue("20");
+    }
+
+    @Test
     void aWholeClassIsStampedPhraseFirst() {
         key("all").click();
         key("start").click();

@@ -26,17 +26,20 @@ export function icon(name) {
   return h('span', { class: 'sw-icon', 'data-icon': name, 'aria-hidden': 'true' });
 }
 
-/** Draws a region again and gives the focus back to whatever has the same key. */
+/** Draws a region again and gives the focus, with what is typed and where, back to whatever has the same key. */
 export function draw(region, ...children) {
-  const key = region.contains(document.activeElement) ? document.activeElement.dataset.key : null;
-  const typed = region.contains(document.activeElement) ? document.activeElement.value : null;
+  const before = region.contains(document.activeElement) ? document.activeElement : null;
+  const typed = before?.tagName === 'INPUT'
+    ? [before.value, before.selectionStart, before.selectionEnd, before.selectionDirection] : null;
   region.replaceChildren(...children.flat().filter(Boolean));
-  if (key) {
-    const again = [...region.querySelectorAll('[data-key]')].find((e) => e.dataset.key === key);
-    if (again?.tagName === 'INPUT' && typed !== null) {
-      again.value = typed;
-    }
+  if (before?.dataset.key) {
+    const again = [...region.querySelectorAll('[data-key]')].find((e) => e.dataset.key === before.dataset.key);
     again?.focus({ preventScroll: true });
+    if (again?.tagName === 'INPUT' && typed) {
+      const [value, ...selection] = typed;
+      again.value = value;
+      again.setSelectionRange(...selection);
+    }
   }
 }
 

@@ -34,22 +34,42 @@ holdWhile(() => Boolean(state.visit?.open), () => { state.otherTab = true; drawN
 const otherTabs = 'BroadcastChannel' in window ? new BroadcastChannel('stepwell-table') : null;
 otherTabs?.addEventListener('message', () => countWaiting());
 
-/** A button replaced between finger down and finger up would swallow the tap: drawing waits until the tap is through. */
-const finger = { down: false, owed: false };
-const fingerUp = () => {
-  finger.down = false;
-  if (finger.owed) {
+/**
+ * A button replaced between finger down and finger up would swallow the tap: drawing waits until every finger's tap is
+ * through. A finger that is down again is another press: the end of the one before says nothing about it.
+ */
+const finger = { presses: new Map(), count: 0, owed: false };
+const through = (pointer, press) => {
+  if (finger.presses.get(pointer) === press) {
+    finger.presses.delete(pointer);
+  }
+  if (finger.owed && finger.presses.size === 0) {
     draws();
   }
 };
-document.addEventListener('pointerdown', () => { finger.down = true; }, true);
-document.addEventListener('click', () => { finger.down = false; }, true);
-document.addEventListener('pointerup', () => setTimeout(fingerUp, 50), true);
-document.addEventListener('pointercancel', fingerUp, true);
+document.addEventListener('pointerdown', (e) => {
+  finger.count += 1;
+  finger.presses.set(e.pointerId, finger.count);
+}, true);
+document.addEventListener('click', (e) => {
+  if (e.pointerId === undefined) {
+    finger.presses.clear();
+  } else {
+    finger.presses.delete(e.pointerId);
+  }
+}, true);
+document.addEventListener('pointerup', (e) => {
+  const press = finger.presses.get(e.pointerId);
+  setTimeout(() => through(e.pointerId, press), 50);
+}, true);
+// A word that is being composed, by dictation or for an accent, would break in two the same way.
+document.addEventListener('compositionstart', () => finger.presses.set('word', 0), true);
+document.addEventListener('compositionend', () => through('word', 0), true);
+document.addEventListener('pointercancel', (e) => through(e.pointerId, finger.presses.get(e.pointerId)), true);
 
 function draws() {
-  finger.owed = finger.down;
-  if (finger.down) {
+  finger.owed = finger.presses.size > 0;
+  if (finger.owed) {
     return;
   }
   const { visit, desk } = state;

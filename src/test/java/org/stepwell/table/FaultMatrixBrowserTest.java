@@ -1,0 +1,281 @@
+package org.stepwell.table;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.stepwell.table.FaultyDay.CO_TEACHER;
+import static org.stepwell.table.FaultyDay.TEACHER;
+
+import java.util.List;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.stepwell.table.Fault.Kind;
+
+/**
+ * Each fault of a school day's network, server and session before the real program. After each, every look that the
+ * screen called saved is in the store once, in order, under the right adult and day; and at no time does the screen
+ * say more than what is true.
+ */
+@ExtendWith(OneFaultyDay.class)
+class FaultMatrixBrowserTest {
+    private static FaultyDay day;
+    private static int tests;
+    private Promises promises;
+    private Tablet tablet;
+
+    @BeforeAll
+    static void share(FaultyDay shared) {
+        day = shared;
+    }
+
+    @BeforeEach
+    void openTable() {
+        promises = new Promises("m" + ++tests + "x");
+        tablet = Tablet.inWindow(day.browser(), day.proxy().address(), promises);
+        tablet.signIn(TEACHER);
+        tablet.openVisit();
+    }
+
+    @AfterEach
+    void everythingSavedIsThereOnce() {
+        day.proxy().heal();
+        day.proxy().changeNothing();
+        tablet.drain();
+        saysNoMoreThanIsTrue();
+        tablet.close();
+        assertThat(promises.savedCount()).isPositive();
+        Promises.Verdict verdict = promises.against(day.store().markedWith(promises.mark()));
+        assertThat(verdict.clean()).as(verdict.toString()).isTrue();
+    }
+
+    private void saysNoMoreThanIsTrue() {
+        int waiting = tablet.waiting();
+        assertThat(promises.overstated(day.store().markedWith(promises.mark()), waiting)).isEmpty();
+    }
+
+    private int stored() {
+        return day.store().markedWith(promises.mark()).size();
+    }
+
+    /** Every post meets the fault from now on; waits until one has. */
+    private void sendInto(Fault fault) {
+        sendInto(fault, Integer.MAX_VALUE);
+    }
+
+    private void sendInto(Fault fault, int posts) {
+        day.proxy().heal();
+        day.proxy().meet(fault, posts);
+        tablet.putDown();
+        tablet.until(() -> day.proxy().met() > 0);
+    }
+
+    private void healAndDrain() {
+        day.proxy().heal();
+        tablet.drain();
+    }
+
+    @Test
+    void keepsWhatIsTappedWhileTheNetworkIsGone() {
+        day.proxy().goAway();
+        tablet.save("q0603", 3);
+        tablet.save("q0607", 1);
+        tablet.putDown();
+        assertThat(tablet.page().locator("#notices")).containsText("No network");
+        assertThat(tablet.waiting()).isEqualTo(2);
+        saysNoMoreThanIsTrue();
+        assertThat(stored()).isZero();
+        day.proxy().heal();
+        // Nobody touches the tablet: it finds the network again by itself.
+        tablet.until(() -> tablet.waiting() == 0);
+    }
+
+    @Test
+    void keepsALookThroughACutAtAnyByteOfRequestAndAnswer() {
+        for (int cut = 0; cut < 8; cut++) {
+            tablet.save(Tablet.CHILDREN.get(cut % 4), 1 + cut % 5);
+            sendInto(Fault.of(Kind.CUT_DURING, cut / 8.0));
+            saysNoMoreThanIsTrue();
+            assertThat(stored()).as("nothing of a request that was cut").isEqualTo(cut);
+            sendInto(Fault.of(Kind.TRUNCATED, cut / 8.0));
+            saysNoMoreThanIsTrue();
+            healAndDrain();
+            assertThat(stored()).isEqualTo(cut + 1);
+        }
+    }
+
+    @Test
+    void doesNotDoubleALookWhoseAnswerWasLost() {
+        String token = tablet.save("q0603", 3);
+        sendInto(Fault.of(Kind.LOST_AFTER_COMMIT));
+        assertThat(stored()).isEqualTo(1);
+        assertThat(tablet.page().locator("#last .state")).containsText("Saved on this tablet");
+        assertThat(tablet.waiting()).isEqualTo(1);
+        assertThat(promises.calledSaved(token)).isTrue();
+    }
+
+    @Test
+    void livesThroughTheDeathOfTheServerBetweenCommitAndAnswer() {
+        tablet.save("q0603", 3);
+        tablet.save("q0607", 4);
+        sendInto(Fault.of(Kind.LOST_AFTER_COMMIT, day.server()::kill));
+        assertThat(stored()).isEqualTo(2);
+        tablet.save("q0615", 2);
+        saysNoMoreThanIsTrue();
+        day.proxy().heal();
+        day.startServerAgain();
+        tablet.signIn(TEACHER);
+        tablet.drain();
+        assertThat(stored()).isEqualTo(3);
+    }
+
+    @Test
+    void livesThroughTheDeathOfTheDatabaseInABurst() {
+        tablet.save("q0603", 3);
+        sendInto(Fault.of(Kind.CUT_BEFORE, day.server()::killPostgres));
+        tablet.save("q0607", 4);
+        tablet.putDown();
+        saysNoMoreThanIsTrue();
+    }
+
+    @Test
+    void keepsALookThroughEveryAnswerThatIsNotOne() {
+        int expected = 0;
+        for (Kind kind : List.of(Kind.STATUS_500, Kind.STATUS_503, Kind.STATUS_401, Kind.STATUS_403, Kind.PORTAL)) {
+            tablet.save("q0603", 3);
+            sendInto(Fault.of(kind));
+            saysNoMoreThanIsTrue();
+            assertThat(stored()).as(kind.name()).isEqualTo(expected);
+            healAndDrain();
+            expected++;
+        }
+    }
+
+    @Test
+    void sendsSmallerBatchesWhenTheyAreTooLargeAndShowsTheOneThatIsTooLargeAlone() {
+        tablet.save("q0603", 3);
+        tablet.save("q0607", 3);
+        tablet.save("q0615", 3);
+        sendInto(Fault.of(Kind.STATUS_413), 1);
+        tablet.drain();
+        tablet.save("q0618", 3);
+        sendInto(Fault.of(Kind.STATUS_413), 1);
+        assertThat(tablet.page().locator("#count")).containsText("1 not taken");
+        assertThat(stored()).isEqualTo(3);
+        tablet.key("outbox").click();
+        tablet.key("again").click();
+        tablet.until(() -> stored() == 4);
+    }
+
+    @Test
+    void givesUpOnAServerThatHangs() {
+        tablet.page().clock().install();
+        tablet.openVisit();
+        tablet.save("q0603", 3);
+        sendInto(Fault.of(Kind.HANG));
+        tablet.save("q0607", 3);
+        saysNoMoreThanIsTrue();
+        tablet.page().clock().fastForward(25_000);
+        assertThat(tablet.page().locator("#notices")).containsText("No network");
+        assertThat(tablet.waiting()).isEqualTo(2);
+        saysNoMoreThanIsTrue();
+    }
+
+    @Test
+    void waitsForAnAnswerThatIsLate() {
+        tablet.save("q0603", 3);
+        sendInto(Fault.of(Kind.LATE));
+        tablet.save("q0607", 3);
+        assertThat(stored()).isEqualTo(1);
+        assertThat(tablet.waiting()).as("not on the server before the server says so").isEqualTo(2);
+    }
+
+    @Test
+    void losesNothingThatWasCalledSavedWhenTheTabIsClosed() {
+        for (int times = 0; times < 5; times++) {
+            tablet.tap("q0603", 3);
+            tablet.tap("q0607", 1 + times);
+            tablet.closeTab();
+            tablet.openVisit();
+            saysNoMoreThanIsTrue();
+        }
+        tablet.save("q0603", 5);
+    }
+
+    @Test
+    void twoTabsSendEachLookOnce() {
+        tablet.save("q0603", 3);
+        var first = tablet.anotherTab();
+        tablet.openVisit();
+        tablet.save("q0607", 4);
+        int before = day.proxy().posts();
+        tablet.putDown();
+        first.evaluate("() => window.dispatchEvent(new Event('online'))");
+        tablet.until(() -> stored() == 2);
+        tablet.until(() -> tablet.waiting() == 0);
+        assertThat(first.locator("#count")).hasText("All on the server");
+        assertThat(day.proxy().posts() - before).isEqualTo(1);
+        first.close();
+    }
+
+    @Test
+    void opensAgainWithoutNetworkAfterAReload() {
+        tablet.untilKeptForOffline();
+        day.proxy().goAway();
+        tablet.save("q0603", 3);
+        tablet.openVisit();
+        assertThat(tablet.page().locator("#notices")).containsText("Opened from this tablet");
+        assertThat(tablet.waiting()).isEqualTo(1);
+        tablet.save("q0607", 4);
+        saysNoMoreThanIsTrue();
+    }
+
+    @Test
+    void anAdultWhoseSignInEndedKeepsLogging() {
+        tablet.untilKeptForOffline();
+        day.proxy().goAway();
+        tablet.save("q0603", 3);
+        tablet.loseSession();
+        tablet.save("q0607", 3);
+        day.proxy().heal();
+        tablet.putDown();
+        tablet.wake();
+        tablet.save("q0615", 3);
+        saysNoMoreThanIsTrue();
+        tablet.signIn(TEACHER);
+    }
+
+    @Test
+    void anotherAdultOnTheTabletSendsOnlyTheirOwn() {
+        day.proxy().goAway();
+        tablet.save("q0603", 3);
+        day.proxy().heal();
+        tablet.signIn(CO_TEACHER);
+        tablet.openVisit();
+        assertThat(tablet.page().locator("#count")).containsText("1 of another adult");
+        tablet.save("q0607", 2);
+        tablet.putDown();
+        tablet.until(() -> stored() > 0 && tablet.countText().startsWith("All on the server"));
+        saysNoMoreThanIsTrue();
+        tablet.signIn(TEACHER);
+        tablet.openVisit();
+    }
+
+    @Test
+    void twoTabletsOfOneAdultKeepTheirOwnLooks() {
+        Promises second = new Promises("m" + ++tests + "x");
+        try (Tablet other = Tablet.inWindow(day.browser(), day.proxy().address(), second)) {
+            other.signIn(TEACHER);
+            other.openVisit();
+            day.proxy().meet(Fault.of(Kind.LOST_AFTER_COMMIT), 2);
+            tablet.save("q0603", 3);
+            other.save("q0603", 3);
+            tablet.putDown();
+            other.putDown();
+            tablet.until(() -> day.proxy().met() == 2);
+            other.drain();
+        }
+        assertThat(second.against(day.store().markedWith(second.mark())).clean()).isTrue();
+    }
+}

@@ -1,0 +1,238 @@
+package org.stepwell.table;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.stepwell.table.FaultyDay.TEACHER;
+
+import com.google.gson.JsonObject;
+import com.microsoft.playwright.CDPSession;
+import com.microsoft.playwright.Clock;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.function.UnaryOperator;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
+import org.stepwell.table.Fault.Kind;
+
+/** What may befall the tablet itself: its browser, its clock, its storage, a new version of the page. */
+@ExtendWith(OneFaultyDay.class)
+class TabletFaultsBrowserTest {
+    private static FaultyDay day;
+    private static int tests;
+    private Promises promises;
+    @TempDir
+    private Path folder;
+
+    @BeforeAll
+    static void share(FaultyDay shared) {
+        day = shared;
+    }
+
+    @BeforeEach
+    void takeAMark() {
+        promises = new Promises("t" + ++tests + "x");
+    }
+
+    @AfterEach
+    void healEverything() {
+        day.proxy().heal();
+        day.proxy().changeNothing();
+    }
+
+    private Tablet window() {
+        Tablet tablet = Tablet.inWindow(day.browser(), day.proxy().address(), promises);
+        tablet.signIn(TEACHER);
+        tablet.openVisit();
+        return tablet;
+    }
+
+    private Tablet onTablet() {
+        return Tablet.withStorage(day.playwright(), folder, day.proxy().address(), promises);
+    }
+
+    private void endsWell(Tablet tablet) {
+        day.proxy().heal();
+        tablet.drain();
+        tablet.close();
+        assertThat(promises.savedCount()).isPositive();
+        Promises.Verdict verdict = promises.against(day.store().markedWith(promises.mark()));
+        assertThat(verdict.clean()).as(verdict.toString()).isTrue();
+    }
+
+    @Test
+    void everythingCalledSavedOutlivesTheDeathOfTheBrowser() {
+        Tablet tablet = onTablet();
+        tablet.signIn(TEACHER);
+        tablet.openVisit();
+        for (int death = 0; death < 3; death++) {
+            tablet.save("q0603", 3);
+            tablet.tap("q0607", 1 + death);
+            Tablet.kill(folder);
+            tablet = onTablet();
+            tablet.signIn(TEACHER);
+            tablet.openVisit();
+            int waiting = tablet.waiting();
+            assertThat(promises.overstated(day.store().markedWith(promises.mark()), waiting)).isEmpty();
+        }
+        endsWell(tablet);
+    }
+
+    @Test
+    void opensWithoutNetworkAfterTheBrowserStartedAgain() {
+        Tablet tablet = onTablet();
+        tablet.signIn(TEACHER);
+        tablet.openVisit();
+        tablet.untilKeptForOffline();
+        day.proxy().goAway();
+        tablet.save("q0603", 3);
+        tablet.close();
+        tablet = onTablet();
+        tablet.as(TEACHER);
+        tablet.openVisit();
+        assertThat(tablet.page().locator("#notices")).containsText("Opened from this tablet");
+        assertThat(tablet.waiting()).isEqualTo(1);
+        tablet.save("q0607", 4);
+        assertThat(tablet.waiting()).isEqualTo(2);
+        day.proxy().heal();
+        tablet.signIn(TEACHER);
+        endsWell(tablet);
+    }
+
+    private static void newVersion() {
+        UnaryOperator<String> newer = text -> text.replace("</main>", "<p id=\"newer\">newer</p></main>");
+        day.proxy().change("/table/", newer);
+    }
+
+    @Test
+    void aNewVersionIsTakenBetweenVisitsAndCarriesTheLooksOver() {
+        Tablet tablet = window();
+        tablet.untilKeptForOffline();
+        newVersion();
+        day.proxy().meet(Fault.of(Kind.STATUS_503), Integer.MAX_VALUE);
+        tablet.save("q0603", 3);
+        tablet.openVisit();
+        tablet.save("q0607", 4);
+        tablet.openVisit();
+        assertThat(tablet.page().locator("#newer")).hasCount(0);
+        tablet.key("end").click();
+        tablet.openUntil(() -> tablet.page().locator("#newer").count() == 1);
+        assertThat(tablet.waiting()).isEqualTo(2);
+        endsWell(tablet);
+    }
+
+    @Test
+    void aNewVersionThatArrivesInPartIsNotTaken() {
+        Tablet tablet = window();
+        tablet.untilKeptForOffline();
+        newVersion();
+        tablet.key("end").click();
+        day.proxy().meet(Fault.of(Kind.TRUNCATED), Integer.MAX_VALUE, "GET /table/js/visit.js");
+        tablet.openUntil(() -> day.proxy().met() > 0);
+        day.proxy().goAway();
+        tablet.openVisit();
+        assertThat(tablet.page().locator("#newer")).hasCount(0);
+        tablet.save("q0603", 3);
+        endsWell(tablet);
+    }
+
+    @Test
+    void aClockADayBehindMovesNoLookToYesterday() {
+        clockOffBy(Duration.ofDays(-1), "24 h");
+    }
+
+    @Test
+    void aClockHoursAheadIsSaidAndGoesWithEachLook() {
+        clockOffBy(Duration.ofHours(3), "3 h");
+    }
+
+    private void clockOffBy(Duration off, String said) {
+        Tablet tablet = Tablet.inWindow(day.browser(), day.proxy().address(), promises);
+        tablet.page().clock().install(new Clock.InstallOptions().setTime(Instant.now().plus(off).toEpochMilli()));
+        tablet.signIn(TEACHER);
+        tablet.openVisit();
+        assertThat(tablet.page().locator("#notices")).containsText("off by " + said);
+        tablet.save("q0603", 3);
+        day.proxy().goAway();
+        tablet.save("q0607", 3);
+        endsWell(tablet);
+        assertThat(day.store().markedWith(promises.mark())).allSatisfy(row ->
+                assertThat(Duration.ofMillis(row.clockOffsetMs()).minus(off)).isBetween(Duration.ofMinutes(-1),
+                        Duration.ofMinutes(1)));
+    }
+
+    @Test
+    void aFullTabletSaysThatItDidNotSave() {
+        Tablet tablet = Tablet.inWindow(day.browser(), day.proxy().address(), promises);
+        tablet.signIn(TEACHER);
+        CDPSession devtools = tablet.context().newCDPSession(tablet.page());
+        quota(devtools, 1.0);
+        tablet.openVisit();
+        String token = tablet.tap("q0607", 4);
+        assertThat(tablet.page().locator("#last .state")).containsText("NOT saved");
+        assertThat(tablet.page().locator("#last .state")).containsText(token);
+        assertThat(promises.calledSaved(token)).isFalse();
+        quota(devtools, null);
+        tablet.save("q0615", 4);
+        endsWell(tablet);
+        assertThat(day.store().markedWith(promises.mark())).hasSize(1);
+    }
+
+    private static void quota(CDPSession devtools, Double bytes) {
+        JsonObject arguments = new JsonObject();
+        arguments.addProperty("origin", day.proxy().address());
+        if (bytes != null) {
+            arguments.addProperty("quotaSize", bytes);
+        }
+        devtools.send("Storage.overrideQuotaForOrigin", arguments);
+    }
+
+    @Test
+    void aBrowserThatKeepsNothingSaysSoAndPromisesNothing() {
+        try (Tablet tablet = Tablet.inWindow(day.browser(), day.proxy().address(), promises)) {
+            tablet.context().addInitScript("Object.defineProperty(window, 'indexedDB', { value: {"
+                    + " open() { throw new DOMException('denied', 'SecurityError'); } } })");
+            tablet.signIn(TEACHER);
+            tablet.openVisit();
+            assertThat(tablet.page().locator("#count")).containsText("keeps nothing");
+            tablet.tap("q0603", 3);
+            assertThat(tablet.page().locator("#last .state")).containsText("NOT saved");
+            assertThat(promises.savedCount()).isZero();
+        }
+    }
+
+    @Test
+    void aPrivateWindowSaysThatItMayForget() {
+        Tablet tablet = window();
+        tablet.save("q0603", 3);
+        tablet.key("end").click();
+        assertThat(tablet.page().locator("#notices")).containsText("may clear its storage");
+        tablet.key("start").click();
+        tablet.save("q0607", 3);
+        endsWell(tablet);
+    }
+
+    @Test
+    void aSlowLineThatDropsRequestsDelaysNothingAtTheTable() {
+        Tablet tablet = window();
+        CDPSession devtools = tablet.context().newCDPSession(tablet.page());
+        devtools.send("Network.enable");
+        JsonObject slow = new JsonObject();
+        slow.addProperty("offline", false);
+        slow.addProperty("latency", 400);
+        slow.addProperty("downloadThroughput", 50_000);
+        slow.addProperty("uploadThroughput", 50_000);
+        devtools.send("Network.emulateNetworkConditions", slow);
+        day.proxy().meet(Fault.of(Kind.TRUNCATED, 0.9), 1);
+        for (int look = 0; look < 5; look++) {
+            String token = tablet.save(Tablet.CHILDREN.get(look % 4), 1 + look);
+            assertThat(promises.calledSaved(token)).isTrue();
+            tablet.putDown();
+        }
+        endsWell(tablet);
+    }
+}
