@@ -6,6 +6,7 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.ListItem;
+import com.vaadin.flow.component.html.NativeDetails;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.UnorderedList;
 import com.vaadin.flow.router.HasDynamicTitle;
@@ -34,6 +35,7 @@ import org.stepwell.tier.TierService;
 @PermitAll
 class TodayView extends Div implements HasDynamicTitle {
     private static final int FIRST_AT_THE_TABLE = 5;
+    private static final int SHOWN_AT_ONCE = 8;
     private static final String FILES = "files";
 
     private final Words texts = Words.of("today");
@@ -159,13 +161,6 @@ class TodayView extends Div implements HasDynamicTitle {
     private Component unseen(ClassPicture picture) {
         Seen seen = Seen.in(picture);
         Div sheet = Parts.sheet(new H2(texts.say("seen")));
-        if (seen.notThisWeek().isEmpty()) {
-            sheet.add(new Paragraph(texts.say("seen.all")));
-        } else if (seen.notThisWeek().size() == picture.children().size()) {
-            sheet.add(new Paragraph(texts.say("seen.nobody", picture.children().size())));
-        } else {
-            sheet.add(new Paragraph(texts.say("seen.not", seen.notThisWeek().size())), names(seen.notThisWeek()));
-        }
         List<OneChild> least = seen.least(FIRST_AT_THE_TABLE);
         if (!least.isEmpty()) {
             sheet.add(new Paragraph(texts.say("seen.least", Seen.WEEKS)));
@@ -174,6 +169,18 @@ class TodayView extends Div implements HasDynamicTitle {
             least.forEach(child -> list.add(new ListItem(chip(child,
                     texts.say("seen.count", child.row().label(), seen.looks(child))))));
             sheet.add(list);
+        }
+        if (seen.notThisWeek().isEmpty()) {
+            sheet.add(new Paragraph(texts.say("seen.all")));
+        } else if (seen.notThisWeek().size() == picture.children().size()) {
+            sheet.add(new Paragraph(texts.say("seen.nobody", picture.children().size())));
+        } else {
+            String not = texts.say("seen.not", seen.notThisWeek().size());
+            if (seen.notThisWeek().size() > SHOWN_AT_ONCE) {
+                sheet.add(new NativeDetails(not, names(seen.notThisWeek())));
+            } else {
+                sheet.add(new Paragraph(not), names(seen.notThisWeek()));
+            }
         }
         return sheet;
     }

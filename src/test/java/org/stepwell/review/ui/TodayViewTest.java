@@ -47,6 +47,7 @@ class TodayViewTest extends Screens {
         String text = text(fresh(TodayView.class));
         assertThat(text).contains("Fewest looks in 3 weeks: Oleksandr · no look", "Tane · 1 look");
         assertThat(text.indexOf("Oleksandr")).isLessThan(text.indexOf("Tane"));
+        assertThat(text.indexOf("Fewest looks")).isLessThan(text.indexOf("this week"));
     }
 
     @Test
