@@ -24,7 +24,7 @@ class NoTextInCodeTest {
             Pattern.compile("^\\P{L}*\\p{Lu}\\p{Ll}+|\\p{L}{2,},? \\p{L}{2,}");
     /** Names that are the same in both: of the program and the languages, weekday and month patterns, and names of properties of pages. */
     private static final Pattern NAMES = Pattern.compile("( · )?Stepwell|[EMdahms:, 'de.]+|[A-Z][a-z]+(-[A-Z][a-z]+)*Site|"
-            + "SameSite|Lax|English|Español|width=device-width, initial-scale=1");
+            + "SameSite|Lax|NullAway[A-Za-z.]*|English|Español|width=device-width, initial-scale=1");
     private static final Pattern MENU = Pattern.compile("@Menu\\([^)]*title = \"([^\"]*)\"");
 
     private static List<Path> screens() {
