@@ -17,7 +17,6 @@ import org.stepwell.core.tier.Tier;
  * @param children what was true for each child
  */
 record Classroom(
-        Family family,
         List<Look> looks,
         Pacing pacing,
         SchoolCalendar calendar,

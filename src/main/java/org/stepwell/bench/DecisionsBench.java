@@ -5,6 +5,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
+import java.util.function.LongFunction;
 import org.stepwell.core.evidence.EvidenceFilter;
 import org.stepwell.core.evidence.Parameters;
 import org.stepwell.core.tier.RuleFile;
@@ -20,6 +22,17 @@ public final class DecisionsBench {
 
     private static final int QUICK_COUNT = 4;
     private static final String IDEAL = "ideal";
+
+    /** A family by what the benchmark needs of it: rooms from a seed, and the observer who knows how they came about. */
+    private record Source(String name, LongFunction<Classroom> rooms, Function<Classroom.Child, List<Tier>> ideal) {}
+
+    /** Which families are run. */
+    public enum Set {
+        /** Those the thresholds were chosen in sight of. */
+        REPORTED,
+        /** Those of the other simulation, in sight of which nothing was chosen. */
+        UNSEEN
+    }
 
     private final long seed;
     private final int count;
@@ -39,38 +52,54 @@ public final class DecisionsBench {
      * Runs and reports: one JSON line per measure on {@code out}, a table to read on {@code table}. The same seed and
      * count give the same lines on every machine.
      *
+     * @param set the families to run
      * @param seed of the classrooms
      * @param quick few classrooms, for a first look
      * @param count classrooms per family; 0 or less for the usual number
      */
-    public static void run(long seed, boolean quick, int count, PrintStream out, PrintStream table) {
+    public static void run(Set set, long seed, boolean quick, int count, PrintStream out, PrintStream table) {
         int classrooms = count > 0 ? count : quick ? QUICK_COUNT : USUAL_COUNT;
-        new DecisionsBench(seed, classrooms).report(out, table);
+        new DecisionsBench(seed, classrooms).report(set, out, table);
     }
 
     /** Runs and reports, with the table on the error stream. */
-    public static void run(long seed, boolean quick, int count, PrintStream out) {
-        run(seed, quick, count, out, System.err);
+    public static void run(Set set, long seed, boolean quick, int count, PrintStream out) {
+        run(set, seed, quick, count, out, System.err);
     }
 
-    private void report(PrintStream out, PrintStream table) {
+    private void report(Set set, PrintStream out, PrintStream table) {
         BenchReport report = new BenchReport(out, table, seed, count);
-        for (Family family : Families.reported()) {
-            report.family(family.name, scores(family));
+        if (set == Set.UNSEEN) {
+            for (OtherFamily family : OtherFamily.all()) {
+                report.family(family.name, scores(source(family)));
+            }
+        } else {
+            for (Family family : Families.reported()) {
+                report.family(family.name, scores(source(family)));
+            }
         }
         report.finish();
     }
 
-    /** The score of the ideal observer, first, and of every decider. */
-    private Map<String, Score> scores(Family family) {
-        Map<String, Score> scores = new LinkedHashMap<>();
+    private static Source source(Family family) {
         IdealObserver ideal = new IdealObserver(family);
+        return new Source(family.name, seed -> Simulator.classroom(family, seed), ideal::tiers);
+    }
+
+    private static Source source(OtherFamily family) {
+        OtherObserver ideal = new OtherObserver(family);
+        return new Source(family.name, seed -> OtherSimulator.classroom(family, seed), ideal::tiers);
+    }
+
+    /** The score of the ideal observer, first, and of every decider. */
+    private Map<String, Score> scores(Source source) {
+        Map<String, Score> scores = new LinkedHashMap<>();
         for (int i = 0; i < count; i++) {
-            Classroom room = Simulator.classroom(family, seedOf(family, i));
+            Classroom room = source.rooms().apply(seedOf(source.name(), i));
             RoomEvidence evidence = new RoomEvidence(room);
             for (Classroom.Child child : room.children()) {
                 List<Decider.Call> best = new ArrayList<>();
-                for (Tier tier : ideal.tiers(child)) {
+                for (Tier tier : source.ideal().apply(child)) {
                     best.add(new Decider.Call(tier, 0));
                 }
                 score(scores, IDEAL).add(best, child.truth());
@@ -82,8 +111,8 @@ public final class DecisionsBench {
         return scores;
     }
 
-    private long seedOf(Family family, int classroom) {
-        return seed * 1_000_003L + family.name.hashCode() * 31L + classroom;
+    private long seedOf(String family, int classroom) {
+        return seed * 1_000_003L + family.hashCode() * 31L + classroom;
     }
 
     private static Score score(Map<String, Score> scores, String name) {

@@ -100,7 +100,7 @@ final class Simulator {
         for (int c = 0; c < n; c++) {
             children.add(new Classroom.Child(id(c), truth.get(c), events.get(c)));
         }
-        return new Classroom(family, looks, pacing(), calendar(), reviews, children);
+        return new Classroom(looks, pacing(), calendar(), reviews, children);
     }
 
     private void sit(

@@ -30,6 +30,8 @@ final class BenchCommand implements Callable<Integer> {
     private boolean quick;
     @Option(names = "--seed", paramLabel = "S", defaultValue = "1", description = "seed (${DEFAULT-VALUE})")
     private long seed;
+    @Option(names = "--unseen", description = "decisions on the families in sight of which nothing was chosen")
+    private boolean unseen;
     @Option(names = "--count", paramLabel = "N", defaultValue = "0", description = "classrooms of each kind; 0: as usual")
     private int count;
 
@@ -43,6 +45,9 @@ final class BenchCommand implements Callable<Integer> {
             throw new ParameterException(spec.commandLine(), "bench \"" + name + "\" is not one of " + DECISIONS + ", "
                     + GROUPS + ", faults, table");
         }
+        if (unseen && !name.equals(DECISIONS)) {
+            throw new ParameterException(spec.commandLine(), "--unseen goes with " + DECISIONS + " only");
+        }
         if (count < 0) {
             throw new ParameterException(spec.commandLine(), "--count needs 0 or more, not " + count);
         }
@@ -50,7 +55,8 @@ final class BenchCommand implements Callable<Integer> {
             GroupsBench.run(seed, quick, count, System.out);
             return 0;
         }
-        DecisionsBench.run(seed, quick, count, System.out);
+        DecisionsBench.run(
+                unseen ? DecisionsBench.Set.UNSEEN : DecisionsBench.Set.REPORTED, seed, quick, count, System.out);
         return 0;
     }
 }

@@ -18,7 +18,7 @@ class DecisionsBenchTest {
     private static String run(long seed) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         PrintStream table = new PrintStream(new ByteArrayOutputStream(), true, StandardCharsets.UTF_8);
-        DecisionsBench.run(seed, true, 2, new PrintStream(out, true, StandardCharsets.UTF_8), table);
+        DecisionsBench.run(DecisionsBench.Set.REPORTED, seed, true, 2, new PrintStream(out, true, StandardCharsets.UTF_8), table);
         return out.toString(StandardCharsets.UTF_8);
     }
 

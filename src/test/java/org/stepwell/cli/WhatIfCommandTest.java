@@ -64,15 +64,15 @@ class WhatIfCommandTest {
         assertThat(rows.stream().filter(row -> row.get(0).equals("2026-03-27") && row.get(2).equals("support")).count())
                 .as("two of the class were decided into support on that day").isEqualTo(2);
         assertThat(rows.stream().map(row -> row.get(5)).toList()).contains("decided");
-        assertThat(out.toString()).contains("conventional 1: ", "weighed 1: ", "stand where it was decided");
+        assertThat(out.toString()).contains("conventional 1: ", "weighed 2: ", "stand where it was decided");
     }
 
     @Test
     void triesAnotherThreshold() throws IOException {
-        assertThat(replay("never", "--set", "more_help.chance_support=1", "--set", "enough.looks=3")).isZero();
+        assertThat(replay("never", "--set", "more_help.chance_support=1", "--set", "enough.looks_at_any_skill=3")).isZero();
         assertThat(rows("never")).noneMatch(row -> row.get(4).equals("support"));
         assertThat(rows("never")).anyMatch(row -> row.get(3).equals("support"));
-        assertThat(out.toString()).contains("weighed 1+more_help.chance_support=1.0+enough.looks=3.0: ");
+        assertThat(out.toString()).contains("weighed 2+more_help.chance_support=1.0+enough.looks_at_any_skill=3.0: ");
     }
 
     @ParameterizedTest
@@ -95,7 +95,7 @@ class WhatIfCommandTest {
     @Test
     void namesEveryBadLineOfARuleFileAndWritesNothing() throws IOException {
         Path mine = Files.writeString(folder.resolve("mine.txt"), RuleFile.shippedText(RuleFile.WEIGHED)
-                .replace("enough looks at least 2", "enough lookz at least 2")
+                .replace("enough looks_at_any_skill at least 2", "enough lookz at least 2")
                 .replace("set free.step = 1", "set free.step = 9"));
         for (String option : List.of("--rules", "--what-if")) {
             assertThat(replay("a", option, mine.toString())).isEqualTo(1);

@@ -82,7 +82,9 @@ record Judgement(Verdict verdict, Tier tier, String rule, List<Condition> condit
         if (failed(enough, Measure.DUE_SKILLS)) {
             return Suggestion.TOO_FEW_DUE;
         }
-        boolean old = failed(enough, Measure.SCHOOL_DAYS_SINCE_LOOK) || failed(enough, Measure.BREAK_DAYS_SINCE_LOOK);
+        boolean old = failed(enough, Measure.SCHOOL_DAYS_SINCE_LOOK)
+                || failed(enough, Measure.SCHOOL_DAYS_SINCE_ANY_LOOK)
+                || failed(enough, Measure.BREAK_DAYS_SINCE_LOOK);
         return old && now.lastSeen() != null ? Suggestion.NOT_SEEN_LATELY : Suggestion.NOT_ENOUGH;
     }
 

@@ -13,12 +13,18 @@ public enum Measure {
     LOOKS(1000),
     /** Different days with a look, within the window. */
     DAYS(100),
+    /** Looks at any skill, due or not, within the window. */
+    LOOKS_AT_ANY_SKILL(1000),
+    /** Different days with a look at any skill, within the window. */
+    DAYS_AT_ANY_SKILL(100),
     /** Kinds of evidence in the unit: table, exit task, unit check, specialist. */
     KINDS(4),
     /** Skills seen on enough days within the window for a signal. */
     SKILLS_WITH_SIGNAL(20),
     /** School days since the last look. */
     SCHOOL_DAYS_SINCE_LOOK(250),
+    /** School days since the last look at any skill, due or not. */
+    SCHOOL_DAYS_SINCE_ANY_LOOK(250),
     /** Weekdays of break since the last look. */
     BREAK_DAYS_SINCE_LOOK(250),
     /** School days since the tier in force began. */
@@ -29,6 +35,8 @@ public enum Measure {
     DIFFERENT_NUMBERS(100),
     /** Looks within the window at the step set as {@code free.step} or above with no objects out. */
     LOOKS_WITHOUT_OBJECTS(1000),
+    /** The same at any skill, due or not. */
+    FREE_LOOKS_AT_ANY_SKILL(1000),
     /** Sessions given of sessions planned; without a plan it does not apply. */
     SESSIONS_GIVEN(1),
     /** Share of the skills with a signal whose signal is "meets". */
@@ -50,7 +58,9 @@ public enum Measure {
     /** Chance that the child is on level or ready for extension. */
     CHANCE_NOT_SUPPORT(1),
     /** Chance that the child is on level or needs support. */
-    CHANCE_NOT_EXTENSION(1);
+    CHANCE_NOT_EXTENSION(1),
+    /** Chance that the child is ready for extension, today or at the end of the day of its last look: the lower one. */
+    CHANCE_EXTENSION_AS_SEEN(1);
 
     private final double most;
 

@@ -25,11 +25,16 @@ final class Measuring {
             case DUE_SKILLS -> (double) context.due().size();
             case LOOKS -> (double) sight.inWindow().size();
             case DAYS -> (double) Sight.days(sight.inWindow());
+            case LOOKS_AT_ANY_SKILL -> (double) sight.anySkillInWindow().size();
+            case DAYS_AT_ANY_SKILL -> (double) Sight.days(sight.anySkillInWindow());
             case KINDS -> (double) kinds(sight).size();
             case SKILLS_WITH_SIGNAL -> (double) signals(sight, null).size();
             case SCHOOL_DAYS_SINCE_LOOK -> sight.lastSeen() == null
                     ? null
                     : (double) context.calendar().schoolDaysBetween(sight.lastSeen(), sight.day());
+            case SCHOOL_DAYS_SINCE_ANY_LOOK -> sight.lastSeenAtAnySkill() == null
+                    ? null
+                    : (double) context.calendar().schoolDaysBetween(sight.lastSeenAtAnySkill(), sight.day());
             case BREAK_DAYS_SINCE_LOOK -> sight.lastSeen() == null
                     ? null
                     : (double) context.calendar().breakDaysBetween(sight.lastSeen(), sight.day());
@@ -37,8 +42,9 @@ final class Measuring {
                     ? null
                     : (double) context.calendar().schoolDaysBetween(state.since(), sight.day());
             case LOOKS_SINCE_REVIEW -> (double) sinceReview(sight, state);
-            case DIFFERENT_NUMBERS -> (double) numbers(sight.inUnit());
-            case LOOKS_WITHOUT_OBJECTS -> (double) withoutObjects(sight);
+            case DIFFERENT_NUMBERS -> numbers(sight.inUnit());
+            case LOOKS_WITHOUT_OBJECTS -> (double) withoutObjects(sight, sight.inWindow());
+            case FREE_LOOKS_AT_ANY_SKILL -> (double) withoutObjects(sight, sight.anySkillInWindow());
             case SESSIONS_GIVEN -> state.dose() == null ? null : state.dose().share();
             case SKILLS_MEETING -> share(signals(sight, null), DaySignal.MEETS);
             case SKILLS_BELOW -> share(signals(sight, null), DaySignal.BELOW);
@@ -54,13 +60,20 @@ final class Measuring {
             case CHANCE_EXTENSION -> sight.chances().extension();
             case CHANCE_NOT_SUPPORT -> 1 - sight.chances().support();
             case CHANCE_NOT_EXTENSION -> 1 - sight.chances().extension();
+            case CHANCE_EXTENSION_AS_SEEN -> Math.min(
+                    sight.chances().extension(), sight.chancesWhenSeen().extension());
         };
     }
 
     /** Whether a requirement counts as met where the measure does not apply. */
     static boolean passesWhenUnknown(Measure measure) {
         return switch (measure) {
-            case SESSIONS_GIVEN, SCHOOL_DAYS_IN_TIER, SCHOOL_DAYS_SINCE_LOOK, BREAK_DAYS_SINCE_LOOK -> true;
+            case SESSIONS_GIVEN,
+                    DIFFERENT_NUMBERS,
+                    SCHOOL_DAYS_IN_TIER,
+                    SCHOOL_DAYS_SINCE_LOOK,
+                    SCHOOL_DAYS_SINCE_ANY_LOOK,
+                    BREAK_DAYS_SINCE_LOOK -> true;
             default -> false;
         };
     }
@@ -100,8 +113,11 @@ final class Measuring {
                 .count();
     }
 
-    /** Different tasks; a look without a written task counts as one of its own. */
-    private static long numbers(List<CountedLook> looks) {
+    /**
+     * Different tasks; a look without a written task counts as one of its own. Where nobody writes numbers down, how
+     * many there were cannot be known.
+     */
+    private static @Nullable Double numbers(List<CountedLook> looks) {
         long written = looks.stream()
                 .map(l -> l.look().task())
                 .filter(t -> t != null && !t.isBlank())
@@ -110,12 +126,12 @@ final class Measuring {
         long unwritten = looks.stream()
                 .filter(l -> l.look().task() == null || l.look().task().isBlank())
                 .count();
-        return written + unwritten;
+        return written == 0 ? null : (double) (written + unwritten);
     }
 
-    private static long withoutObjects(Sight sight) {
+    private static long withoutObjects(Sight sight, List<CountedLook> looks) {
         int step = sight.context().settings().freeStep();
-        return sight.inWindow().stream()
+        return looks.stream()
                 .filter(l -> !l.checkItem())
                 .filter(l -> l.step() >= step && (l.look().help() == Help.NONE || !l.atLeast()))
                 .count();

@@ -37,7 +37,7 @@ final class NoteFinder {
         if (notes.isEmpty()) {
             hardlySeen(now).ifPresent(notes::add);
         }
-        helpNotGiven(state).ifPresent(notes::add);
+        helpNotGiven(state, said).ifPresent(notes::add);
         for (ChildState.OpenRequest open : state.open()) {
             notes.add(new Note.RequestOpen(open.kind(), open.on()));
         }
@@ -82,9 +82,11 @@ final class NoteFinder {
         return looks > HARDLY || !due ? Optional.empty() : Optional.of(new Note.HardlySeen(looks, THREE_WEEKS));
     }
 
-    private static Optional<Note> helpNotGiven(ChildState state) {
+    private static Optional<Note> helpNotGiven(ChildState state, Judgement said) {
         ChildState.Dose dose = state.dose();
-        return dose == null || dose.share() >= LITTLE_HELP
+        boolean enough = dose == null
+                || dose.share() >= LITTLE_HELP && !said.rule().equals(Suggestion.TOO_FEW_SESSIONS);
+        return enough
                 ? Optional.empty()
                 : Optional.of(new Note.HelpNotGiven(dose));
     }

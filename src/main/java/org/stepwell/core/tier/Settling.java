@@ -86,7 +86,7 @@ final class Settling {
     /** Each due skill alone on as many days as looks; the due skills in turn, least seen or least certain first. */
     private List<List<Details.Wanted>> plans(int n, List<Suggestion.Missing> missing) {
         List<LocalDate> days = schoolDays(n);
-        int fewestDays = more(missing, Measure.DAYS);
+        int fewestDays = Math.max(more(missing, Measure.DAYS), more(missing, Measure.DAYS_AT_ANY_SKILL));
         Kind other = more(missing, Measure.KINDS) > 0 ? otherKind() : Kind.TABLE;
         List<String> skills = new ArrayList<>(now.context().due().keySet());
         skills.sort(Comparator.comparingInt(s -> now.daySteps().get(s).size()));

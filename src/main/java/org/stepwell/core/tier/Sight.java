@@ -25,6 +25,7 @@ final class Sight {
     private @Nullable Reading reading;
     private @Nullable ChildPicture picture;
     private @Nullable TierChances chances;
+    private @Nullable TierChances chancesWhenSeen;
     private @Nullable SortedMap<String, List<DayStep>> days;
 
     Sight(String child, DayContext context, List<CountedLook> looks) {
@@ -66,6 +67,13 @@ final class Sight {
         return inWindow;
     }
 
+    /** Valid looks within the window, of any skill. */
+    List<CountedLook> anySkillInWindow() {
+        return looks.stream()
+                .filter(l -> l.valid() && !l.day().isBefore(context.windowFrom()))
+                .toList();
+    }
+
     /** Valid looks of the unit, of any skill. */
     List<CountedLook> inUnit() {
         return looks.stream()
@@ -75,6 +83,15 @@ final class Sight {
 
     @Nullable LocalDate lastSeen() {
         return valid.stream().map(CountedLook::day).max(Comparator.naturalOrder()).orElse(null);
+    }
+
+    /** Day of the newest valid look at any skill. */
+    @Nullable LocalDate lastSeenAtAnySkill() {
+        return looks.stream()
+                .filter(CountedLook::valid)
+                .map(CountedLook::day)
+                .max(Comparator.naturalOrder())
+                .orElse(null);
     }
 
     static int days(Collection<CountedLook> looks) {
@@ -100,6 +117,19 @@ final class Sight {
             chances = TierChances.of(picture(), context.due());
         }
         return chances;
+    }
+
+    /** The chances at the end of the day of the last look at any skill, held against what is expected today. */
+    TierChances chancesWhenSeen() {
+        if (chancesWhenSeen == null) {
+            LocalDate last = looks.isEmpty() ? null : looks.getLast().day();
+            chancesWhenSeen = last == null || last.equals(day())
+                    ? chances()
+                    : TierChances.of(
+                            context.filter().picture(child, looks, context.pacing(), context.calendar(), last),
+                            context.due());
+        }
+        return chancesWhenSeen;
     }
 
     /** Evidence days within the window per due skill, oldest first. */

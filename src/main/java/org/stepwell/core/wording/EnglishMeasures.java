@@ -19,7 +19,7 @@ final class EnglishMeasures {
         return switch (required.measure()) {
             case SCHOOL_DAYS_IN_TIER -> "help runs for " + Figures.plain(required.threshold()) + " school days first"
                     + (notBefore == null ? "" : ": from " + words.date(notBefore) + " on");
-            case LOOKS_WITHOUT_OBJECTS -> "there is no such look without cubes yet";
+            case LOOKS_WITHOUT_OBJECTS, FREE_LOOKS_AT_ANY_SKILL -> "there is no such look without cubes yet";
             case LOOKS_SINCE_REVIEW -> "nobody has looked since the last review";
             case DIFFERENT_NUMBERS -> "fewer than " + Figures.plain(required.threshold())
                     + " different numbers were asked";
@@ -53,6 +53,11 @@ final class EnglishMeasures {
             case CHANCE_EXTENSION -> "Cases in which the looks fit deeper work";
             case CHANCE_NOT_SUPPORT -> "Cases in which the looks fit going on without extra help";
             case CHANCE_NOT_EXTENSION -> "Cases in which the looks fit going on without deeper work";
+            case SCHOOL_DAYS_SINCE_ANY_LOOK -> "School days since the last look at any skill";
+            case LOOKS_AT_ANY_SKILL -> "Looks at any skill";
+            case DAYS_AT_ANY_SKILL -> "Days with a look at any skill";
+            case FREE_LOOKS_AT_ANY_SKILL -> "Looks without cubes at any skill";
+            case CHANCE_EXTENSION_AS_SEEN -> "Cases in which the looks fit deeper work, silence set aside";
         };
     }
 

@@ -125,8 +125,8 @@ final class EnglishPhrases implements Phrasebook {
         for (Suggestion.Missing one : missing) {
             parts.add(
                     switch (one.measure()) {
-                        case LOOKS, LOOKS_SINCE_REVIEW -> Figures.count(one.more(), "more look", "more looks");
-                        case DAYS -> Figures.count(one.more(), "more day", "more days");
+                        case LOOKS, LOOKS_AT_ANY_SKILL, LOOKS_SINCE_REVIEW -> Figures.count(one.more(), "more look", "more looks");
+                        case DAYS, DAYS_AT_ANY_SKILL -> Figures.count(one.more(), "more day", "more days");
                         case KINDS -> "another kind of evidence";
                         case SKILLS_WITH_SIGNAL -> Figures.count(one.more(), "more day", "more days") + " on one skill";
                         default -> measure(one.measure()) + " + " + one.more();

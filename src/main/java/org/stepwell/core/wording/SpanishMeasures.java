@@ -21,7 +21,7 @@ final class SpanishMeasures {
         return switch (required.measure()) {
             case SCHOOL_DAYS_IN_TIER -> "la ayuda dura al menos " + Figures.plain(required.threshold())
                     + " días de clase" + (notBefore == null ? "" : ": a partir del " + words.date(notBefore));
-            case LOOKS_WITHOUT_OBJECTS -> "no hay ninguna observación así sin cubos";
+            case LOOKS_WITHOUT_OBJECTS, FREE_LOOKS_AT_ANY_SKILL -> "no hay ninguna observación así sin cubos";
             case LOOKS_SINCE_REVIEW -> "no hay observaciones desde la última revisión";
             case DIFFERENT_NUMBERS -> "se preguntaron menos de " + Figures.plain(required.threshold())
                     + " números distintos";
@@ -55,6 +55,11 @@ final class SpanishMeasures {
             case CHANCE_EXTENSION -> "Casos en que lo observado concuerda con un trabajo más profundo";
             case CHANCE_NOT_SUPPORT -> "Casos en que lo observado concuerda con seguir sin ayuda adicional";
             case CHANCE_NOT_EXTENSION -> "Casos en que lo observado concuerda con seguir sin trabajo más profundo";
+            case SCHOOL_DAYS_SINCE_ANY_LOOK -> "Días de clase desde la última observación de cualquier destreza";
+            case LOOKS_AT_ANY_SKILL -> "Observaciones de cualquier destreza";
+            case DAYS_AT_ANY_SKILL -> "Días con observaciones de cualquier destreza";
+            case FREE_LOOKS_AT_ANY_SKILL -> "Observaciones sin cubos de cualquier destreza";
+            case CHANCE_EXTENSION_AS_SEEN -> "Casos en que lo observado concuerda con un trabajo más profundo, sin contar el silencio";
         };
     }
 

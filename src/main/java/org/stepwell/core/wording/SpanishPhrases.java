@@ -125,9 +125,9 @@ final class SpanishPhrases implements Phrasebook {
         for (Suggestion.Missing one : missing) {
             parts.add(
                     switch (one.measure()) {
-                        case LOOKS, LOOKS_SINCE_REVIEW ->
+                        case LOOKS, LOOKS_AT_ANY_SKILL, LOOKS_SINCE_REVIEW ->
                                 Figures.count(one.more(), "observación más", "observaciones más");
-                        case DAYS -> Figures.count(one.more(), "día más", "días más");
+                        case DAYS, DAYS_AT_ANY_SKILL -> Figures.count(one.more(), "día más", "días más");
                         case KINDS -> "otro tipo de observación";
                         case SKILLS_WITH_SIGNAL ->
                                 Figures.count(one.more(), "día más", "días más") + " en una destreza";

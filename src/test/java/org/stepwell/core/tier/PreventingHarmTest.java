@@ -2,6 +2,7 @@ package org.stepwell.core.tier;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -10,7 +11,9 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.SplittableRandom;
 import java.util.function.UnaryOperator;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -166,6 +169,90 @@ class PreventingHarmTest {
         assertEquals(Tier.SUPPORT, reviewed(child, looks, rules).suggested(), "three numbers");
     }
 
+    @Test
+    void whereNobodyWritesNumbersDownTheyHoldNothingBack() {
+        TwoSkills child = new TwoSkills();
+        List<Look> looks = new ArrayList<>();
+        for (int day : List.of(11, 12)) {
+            Look made = LookMaker.look(TwoSkills.CHILD, "A1", TwoSkills.march(day), 1).make();
+            looks.add(asked(made, null));
+            looks.add(asked(LookMaker.look(TwoSkills.CHILD, "A2", TwoSkills.march(day), 1).make(), null));
+        }
+        Suggestion said = reviewed(child, looks.subList(0, 3), RuleFile.WEIGHED);
+        assertEquals(Tier.SUPPORT, said.suggested());
+        Condition numbers = condition(said, Measure.DIFFERENT_NUMBERS);
+        assertNull(numbers.measured());
+        assertTrue(numbers.met());
+        looks.set(0, asked(looks.get(0), "14"));
+        looks.set(1, asked(looks.get(1), "14"));
+        looks.set(2, asked(looks.get(2), "14"));
+        assertEquals(Tier.ON_LEVEL, reviewed(child, looks.subList(0, 3), RuleFile.WEIGHED).suggested(), "one number");
+    }
+
+    @Test
+    void helpThatWasNotGivenIsNoReasonForMoreHelp() {
+        TwoSkills given = new TwoSkills().days(THIS_WEEK, List.of(1, 2, 1, 2)).dose(8, 10);
+        assertEquals(Tier.SUPPORT, given.ask(RuleFile.WEIGHED).suggested());
+        TwoSkills missed = new TwoSkills().days(THIS_WEEK, List.of(1, 2, 1, 2)).dose(7, 10);
+        Suggestion said = missed.ask(RuleFile.WEIGHED);
+        assertEquals(Tier.ON_LEVEL, said.suggested());
+        assertEquals(Verdict.NOT_ENOUGH, said.verdict());
+        assertEquals(Suggestion.TOO_FEW_SESSIONS, said.rule());
+        assertEquals(Caution.WAITING_IS_NO_REASON, said.cautions().getFirst());
+        assertNotNull(missed.note(said, Note.HelpNotGiven.class), "seven of ten is said where it holds a move back");
+        TwoSkills fine = new TwoSkills().days(THIS_WEEK, List.of(4, 4, 4, 4)).dose(7, 10);
+        assertNull(fine.note(fine.ask(RuleFile.WEIGHED), Note.HelpNotGiven.class));
+    }
+
+    @Test
+    void silenceNeverOpensDeeperWork() {
+        SplittableRandom random = new SplittableRandom(77);
+        int drifted = 0;
+        int opened = 0;
+        for (int i = 0; i < 150; i++) {
+            TwoSkills child = new TwoSkills().expecting(2 + i % 2);
+            for (int n = 0; n < 4; n++) {
+                int step = 3 + random.nextInt(3);
+                child.look(TwoSkills.SKILLS.get(n % 2), 9 + random.nextInt(4), step, l -> l);
+            }
+            Suggestion seen = at(child, 12);
+            for (int later = 13; later <= 26; later++) {
+                Suggestion silent = at(child, later);
+                drifted += seen.chances().extension() < 0.45 && silent.chances().extension() >= 0.45 ? 1 : 0;
+                if (silent.suggested() == Tier.EXTENSION) {
+                    opened++;
+                    assertEquals(Tier.EXTENSION, seen.suggested(), "seed 77, child " + i + ", March " + later);
+                }
+            }
+        }
+        assertTrue(drifted > 10, "chances that drifted over the threshold by silence alone: " + drifted);
+        assertTrue(opened > 10, "and deeper work opens where the looks say so: " + opened);
+    }
+
+    private static Suggestion at(TwoSkills child, int day) {
+        return child.reviewer(RuleFile.WEIGHED)
+                .review(List.of(ChildState.start(TwoSkills.CHILD)), TwoSkills.march(day))
+                .suggestions()
+                .getFirst();
+    }
+
+    @Test
+    void looksAtSkillsThatAreNotDueCountForTheMinimumAndAloneMoveNobody() {
+        TwoSkills child = new TwoSkills().look("A1", 10, 1, l -> l);
+        assertEquals(Verdict.NOT_ENOUGH, at(child, 13).verdict(), "one look");
+        child.look("B9", 11, 1, l -> l);
+        assertNotEquals(Verdict.NOT_ENOUGH, at(child, 13).verdict(), "another skill, another day");
+        TwoSkills elsewhere = new TwoSkills().look("B9", 10, 1, l -> l).look("B9", 11, 1, l -> l);
+        assertEquals(Verdict.NOT_ENOUGH, at(elsewhere, 13).verdict(), "nothing seen of what is due");
+    }
+
+    private static Condition condition(Suggestion said, Measure measure) {
+        return said.conditions().stream()
+                .filter(c -> c.required().measure() == measure)
+                .findFirst()
+                .orElseThrow();
+    }
+
     private static Suggestion reviewed(TwoSkills child, List<Look> looks, String rules) {
         return new Reviewer(child.setting(), looks, RuleFile.shipped(rules), Parameters.shipped())
                 .review(List.of(child.state()), TwoSkills.TODAY)
@@ -173,7 +260,7 @@ class PreventingHarmTest {
                 .getFirst();
     }
 
-    private static Look asked(Look look, String task) {
+    private static Look asked(Look look, @Nullable String task) {
         return new Look(
                 look.id(), look.observedAt(), look.child(), look.skill(), task, look.step(), look.help(), look.kind(),
                 look.observer(), look.tags(), look.note(), look.replaces(), look.withdrawn(), look.clockOffsetMs());

@@ -110,7 +110,7 @@ class WhatIfPanelTest {
         WhatIfPanel panel = panel(Language.ENGLISH);
         set(panel, "select", 0, RuleFile.WEIGHED);
         press(panel);
-        assertThat(text(panel.result())).contains("Rules weighed 1: 1 move of 1 child, over 1 review of 1 child.",
+        assertThat(text(panel.result())).contains("Rules weighed 2: 1 move of 1 child, over 1 review of 1 child.",
                 "Today 0 of 1 children would stand where it was decided", "March 13", "Ilse", "On level to Support",
                 "On level goes on", "Agreeing is not being right.");
     }
@@ -147,7 +147,7 @@ class WhatIfPanelTest {
         WhatIfPanel panel = panel(Language.ENGLISH);
         set(panel, "select", 0, WhatIfRules.OWN);
         String good = RuleFile.shippedText(RuleFile.WEIGHED).replace("name = weighed", "name = mine");
-        set(panel, "textarea", 0, good.replace("enough looks", "enough lookz").replace("free.step = 1", "free.step = 9"));
+        set(panel, "textarea", 0, good.replace("enough looks_at_any_skill", "enough lookz").replace("free.step = 1", "free.step = 9"));
         press(panel);
         assertThat(asked).isEmpty();
         assertThat(text(panel.result())).contains("cannot be tried", "rules of my own:", "lookz is not a known measure",
@@ -155,6 +155,6 @@ class WhatIfPanelTest {
         set(panel, "textarea", 0, good);
         press(panel);
         assertThat(asked).singleElement().extracting(RuleFile::name).isEqualTo("mine");
-        assertThat(text(panel.result())).contains("Rules mine 1: 1 move").doesNotContain("cannot be tried");
+        assertThat(text(panel.result())).contains("Rules mine 2: 1 move").doesNotContain("cannot be tried");
     }
 }
