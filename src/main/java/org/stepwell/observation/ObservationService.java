@@ -171,6 +171,31 @@ public class ObservationService {
         return store.ofChildren(List.of(childId), current.get().zone());
     }
 
+    /** Looks at children of the signed-in adult's classes that wait for somebody of the class to take or leave them. */
+    public List<ObservationLine> undecided() {
+        return store.undecided(ofOwnClasses(), current.get().zone());
+    }
+
+    /**
+     * Takes a look that waits, so that it counts as of its own day, or leaves it out for good. The first word holds.
+     *
+     * @return whether this was the first word
+     * @throws NotVisible when it is not for this adult to decide, or no look of that id waits
+     */
+    public boolean decideWaiting(UUID observationId, boolean take) {
+        SignedIn adult = current.get();
+        ObservationLine line = store.find(observationId, adult.zone()).orElseThrow(NotVisible::new);
+        if (!line.waiting() || !ofOwnClasses().contains(line.childId())) {
+            throw new NotVisible();
+        }
+        return store.decide(adult.districtId(), observationId, take, adult.adultId());
+    }
+
+    private List<UUID> ofOwnClasses() {
+        return access.classes().stream().flatMap(room -> roster.children(room).stream()).map(ChildRow::childId)
+                .distinct().toList();
+    }
+
     /** Every look at the children of a class that counts or is part of a correction, oldest first. */
     public List<Look> ofClass(UUID classId) {
         List<UUID> children = roster.children(classId).stream().map(ChildRow::childId).toList();

@@ -23,10 +23,13 @@ class ObservationStore {
     private static final String COLUMNS = """
             select o.observation_id, o.observed_at, c.school_key, o.skill, o.task, o.step, o.help, o.kind, o.observer,
                    o.tags, o.note, o.replaces, o.withdrawn, o.clock_offset_ms, o.child_id, o.recorded_at,
-                   o.waiting_since, r.observation_id as replaced_by, r.withdrawn as taken_back
+                   case when v.taken then null else o.waiting_since end, r.observation_id as replaced_by, r.withdrawn as taken_back
             from observation o join child c using (district_id, child_id)
+            left join waiting_verdict v on v.district_id = o.district_id and v.observation_id = o.observation_id
             left join lateral (select n.observation_id, n.withdrawn from observation n
-                where n.district_id = o.district_id and n.replaces = o.observation_id and n.waiting_since is null
+                where n.district_id = o.district_id and n.replaces = o.observation_id
+                  and (n.waiting_since is null or exists (select 1 from waiting_verdict t
+                    where t.district_id = n.district_id and t.observation_id = n.observation_id and t.taken))
                 order by n.observed_at desc, n.observation_id desc limit 1) r on true
             """;
 
@@ -69,6 +72,21 @@ class ObservationStore {
     List<ObservationLine> ofChildren(Collection<UUID> children, ZoneId zone) {
         return jdbc.sql(COLUMNS + "where o.child_id = any (:children) order by o.observed_at, o.observation_id")
                 .param("children", children.toArray(UUID[]::new)).query((row, n) -> line(row, zone)).list();
+    }
+
+    /** Looks at these children that wait and that nobody has taken or left. */
+    List<ObservationLine> undecided(Collection<UUID> children, ZoneId zone) {
+        return jdbc.sql(COLUMNS + "where o.child_id = any (:children) and o.waiting_since is not null"
+                + " and v.observation_id is null order by o.observed_at, o.observation_id")
+                .param("children", children.toArray(UUID[]::new)).query((row, n) -> line(row, zone)).list();
+    }
+
+    /** Says once what becomes of a look that waited; whether this was the first word. */
+    boolean decide(int districtId, UUID id, boolean taken, UUID by) {
+        return jdbc.sql("""
+                insert into waiting_verdict (district_id, observation_id, taken, decided_by)
+                values (:d, :id, :taken, :by) on conflict (district_id, observation_id) do nothing""")
+                .param("d", districtId).param("id", id).param("taken", taken).param("by", by).update() == 1;
     }
 
     private static ObservationLine line(ResultSet row, ZoneId zone) throws SQLException {

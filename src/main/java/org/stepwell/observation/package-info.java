@@ -1,5 +1,6 @@
 /**
- * What did adults see? Looks, stored once each. Table observation; routes /api/observations, /api/children.
+ * What did adults see? Looks, stored once each, and what became of those that came too late. Tables observation and
+ * waiting_verdict; routes /api/observations, /api/children, and for tablets /api/table/pass and /api/table/passes.
  */
 @NullMarked
 package org.stepwell.observation;

@@ -25,10 +25,15 @@ import org.springframework.boot.test.context.SpringBootTest.WebEnvironment;
 import org.springframework.boot.test.web.server.LocalServerPort;
 import org.springframework.context.annotation.Import;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.security.authentication.UsernamePasswordAuthenticationToken;
+import org.springframework.security.core.context.SecurityContextHolder;
 import org.springframework.transaction.support.TransactionTemplate;
 import org.stepwell.Application;
 import org.stepwell.TestDatabase;
+import org.stepwell.core.evidence.Look;
 import org.stepwell.platform.security.DistrictScope;
+import org.stepwell.platform.security.SignedIn;
+import org.stepwell.privacy.NotVisible;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -45,6 +50,8 @@ class TabletPassTest {
     private DataSource dataSource;
     @Autowired
     private TransactionTemplate transaction;
+    @Autowired
+    private ObservationService observations;
     private final JsonMapper json = JsonMapper.builder().build();
     private final HttpClient http = HttpClient.newHttpClient();
     private final String device = UUID.randomUUID().toString();
@@ -238,6 +245,59 @@ class TabletPassTest {
                 swapped.toString()) + ",{\"id\":\"" + swapped + "\",\"sealed\":\"rubbish\"}]");
         assertThat(wrong).extracting(w -> w.get("status").asString()).containsOnly("refused");
         assertThat(wrong.get(0).get("reason").asString()).contains("seal");
+    }
+
+    private <T> T as(String signIn, java.util.function.Supplier<T> work) {
+        SignedIn adult = DistrictScope.in(1, () -> transaction.execute(s -> JdbcClient.create(dataSource)
+                .sql("select adult_id, school_id, name from adult where sign_in = :name").param("name", signIn)
+                .query((row, n) -> new SignedIn(1, row.getObject(1, UUID.class), row.getObject(2, UUID.class), signIn,
+                        row.getString(3), java.time.ZoneId.of("America/Chicago"), false)).single()));
+        SecurityContextHolder.getContext().setAuthentication(UsernamePasswordAuthenticationToken.authenticated(adult,
+                null, List.of()));
+        try {
+            return work.get();
+        } finally {
+            SecurityContextHolder.clearContext();
+        }
+    }
+
+    private void access(String signIn, String endsOn) {
+        DistrictScope.in(1, () -> transaction.execute(s -> JdbcClient.create(dataSource).sql("update class_adult"
+                + " set ends_on = cast(:end as date) where adult_id = (select adult_id from adult where sign_in = :name)")
+                .param("end", endsOn).param("name", signIn).update()));
+    }
+
+    @Test
+    void aLookByAnAdultWhoLostAccessWaitsForTheClassToTakeOrLeaveIt() {
+        String pass = issue(signedIn("coteacher@sample")).get("pass").asString();
+        UUID kept = UUID.randomUUID();
+        UUID left = UUID.randomUUID();
+        access("coteacher@sample", "2026-05-10");
+        try {
+            JsonNode answer = looksByPass(pass, "[" + look(kept, "q0605") + "," + look(left, "q0605") + "]");
+            assertThat(answer).extracting(a -> a.get("status").asString()).containsOnly("stored");
+            assertThat(answer.get(0).get("reason").asString()).contains("no longer see");
+            UUID room = UUID.fromString(classId);
+            assertThat(as("teacher@sample", () -> observations.ofClass(room))).extracting(Look::id)
+                    .doesNotContain(kept, left);
+            assertThat(as("teacher@sample", observations::undecided)).extracting(l -> l.look().id())
+                    .contains(kept, left);
+            assertThat(as("coteacher@sample", observations::undecided)).isEmpty();
+            org.assertj.core.api.Assertions.assertThatThrownBy(() -> as("coteacher@sample",
+                    () -> observations.decideWaiting(kept, true))).isInstanceOf(NotVisible.class);
+            assertThat(as("teacher@sample", () -> observations.decideWaiting(kept, true))).isTrue();
+            assertThat(as("teacher@sample", () -> observations.decideWaiting(left, false))).isTrue();
+            assertThat(as("teacher@sample", () -> observations.decideWaiting(left, true))).as("the first word holds")
+                    .isFalse();
+            assertThat(as("teacher@sample", observations::undecided)).extracting(l -> l.look().id())
+                    .doesNotContain(kept, left);
+            assertThat(as("teacher@sample", () -> observations.ofClass(room))).extracting(Look::id).contains(kept)
+                    .doesNotContain(left);
+            assertThat(looksByPass(pass, "[" + look(kept, "q0605") + "]").get(0).get("status").asString())
+                    .isEqualTo("duplicate");
+        } finally {
+            access("coteacher@sample", null);
+        }
     }
 
     @Test
