@@ -93,4 +93,22 @@ class ScreensBrowserTest {
         assertThat(wrong).isEmpty();
         page.context().close();
     }
+
+    @Test
+    void oneChoiceOfLanguageHoldsForScreensTableAndSignIn() {
+        Page page = browser.signedIn("teacher@sample", 820, 1180, ColorScheme.LIGHT);
+        assertThat(page.evaluate("document.documentElement.lang")).isEqualTo("en");
+        page.getByText("Español").click();
+        page.getByText("La lección de ahora").waitFor();
+        assertThat(page.evaluate("document.documentElement.lang")).isEqualTo("es");
+        assertThat(page.title()).isEqualTo("Hoy · Stepwell");
+        for (String path : List.of("/table/", "/login")) {
+            page.navigate(browser.server().address() + path);
+            page.locator("html[lang=es]").waitFor();
+        }
+        page.getByText("English").click();
+        show(page, "class-map");
+        assertThat(page.title()).isEqualTo("Class map · Stepwell");
+        page.context().close();
+    }
 }
