@@ -123,13 +123,16 @@ public final class TableBench implements Callable<Integer> {
         }
     }
 
-    /** Bytes of the bodies as the server sends them to a browser that takes gzip: the page and all it loads. */
+    /** Bytes of the bodies as the server sends them to a browser that takes gzip: all that the page keeps, and its worker. */
     private static long weight(Tablet tablet, String address) {
-        List<?> loaded = (List<?>) tablet.page().evaluate("() => ['/table/', ...performance.getEntriesByType('resource')"
-                + ".map(e => new URL(e.name).pathname).filter(p => !p.startsWith('/api/'))]");
+        tablet.untilKeptForOffline();
+        List<?> loaded = (List<?>) tablet.page().evaluate("async () => { const paths = new Set(['/table/worker.js']);"
+                + " for (const name of await caches.keys()) { for (const kept of await (await caches.open(name)).keys())"
+                + " { paths.add(new URL(kept.url).pathname); } }"
+                + " paths.delete('/table/whole'); return [...paths]; }");
         try (HttpClient client = HttpClient.newHttpClient()) {
             long sum = 0;
-            for (Object path : loaded.stream().distinct().toList()) {
+            for (Object path : loaded) {
                 HttpResponse<byte[]> answer = client.send(HttpRequest.newBuilder(URI.create(address + path))
                         .header("Accept-Encoding", "gzip").build(), HttpResponse.BodyHandlers.ofByteArray());
                 sum += answer.body().length;

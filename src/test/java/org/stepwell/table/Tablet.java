@@ -170,6 +170,9 @@ final class Tablet implements AutoCloseable {
     }
 
     String tap(String child, int step, LocalDate day) {
+        if (page.locator(".cover").count() > 0) {
+            page.locator(".cover").click();
+        }
         String token = promises.nextToken();
         key("task").fill(token);
         promises.tapped(new Promises.Tap(token, child, step, adult, day));

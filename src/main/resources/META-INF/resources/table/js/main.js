@@ -67,6 +67,16 @@ document.addEventListener('compositionstart', () => finger.presses.set('word', 0
 document.addEventListener('compositionend', () => through('word', 0), true);
 document.addEventListener('pointercancel', (e) => through(e.pointerId, finger.presses.get(e.pointerId)), true);
 
+/** What the large regions were drawn from last: most news changes nothing in them, and a tap must show at once. */
+const drawn = { visit: null, task: '', phrases: '' };
+function drawIfOther(name, visit, what, work) {
+  const from = JSON.stringify([t('language'), visit.skill, visit.seated, ...what]);
+  if (drawn[name] !== from) {
+    drawn[name] = from;
+    work();
+  }
+}
+
 function draws() {
   finger.owed = finger.presses.size > 0;
   if (finger.owed) {
@@ -85,9 +95,14 @@ function draws() {
   region('setup').hidden = visit.open;
   region('visit').hidden = !visit.open;
   if (visit.open) {
-    drawTask(region('task'), visit, act);
+    if (drawn.visit !== visit) {
+      Object.assign(drawn, { visit, task: '', phrases: '' });
+    }
+    drawIfOther('task', visit, [visit.task, visit.cubesOut, visit.extraHelp],
+      () => drawTask(region('task'), visit, act));
     drawChildren(region('children'), visit, nameOf, act);
-    drawPhrases(region('phrases'), visit, nameOf, act);
+    drawIfOther('phrases', visit, [visit.shield, visit.letters, visit.armedChild, visit.armedPhrase],
+      () => drawPhrases(region('phrases'), visit, nameOf, act));
     drawLast(region('last'), visit, desk.last, nameOf, act);
   } else {
     drawSetup(region('setup'), visit, nameOf, act, vault.ready() && t(state.pin ? 'pinOther' : 'pinChoose'));
