@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
+import org.jspecify.annotations.Nullable;
 import org.stepwell.core.evidence.Look;
 
 /**
@@ -14,6 +15,8 @@ import org.stepwell.core.evidence.Look;
 final class TabletClock {
     /** From this difference on a tablet's time is not trusted. */
     static final Duration WILD = Duration.ofMinutes(2);
+    /** A difference of more than a century is no measurement and is left alone. */
+    private static final Duration BELIEVABLE = Duration.ofDays(36_525);
     /** Said of a look whose difference was never measured and that claims to come from the future. */
     static final String AHEAD = "stored, but dated after now by a tablet whose clock was never compared; it counts from "
             + "that day on, so check the tablet's date and the look";
@@ -24,7 +27,7 @@ final class TabletClock {
     /** The look at the time it was made by the server's clock; the same look when the tablet's clock was near enough. */
     static Look corrected(Look look) {
         Long off = look.clockOffsetMs();
-        if (off == null || Math.abs(off) < WILD.toMillis()) {
+        if (!measuredWild(off)) {
             return look;
         }
         OffsetDateTime at = look.observedAt().minus(off, ChronoUnit.MILLIS);
@@ -40,6 +43,14 @@ final class TabletClock {
     /** Whether the time of a stored look rests on more than the tablet's word, or is in doubt. */
     static boolean wild(Look look, Instant recordedAt) {
         Long off = look.clockOffsetMs();
-        return off != null && Math.abs(off) >= WILD.toMillis() || ahead(look, recordedAt);
+        return measuredWild(off) || ahead(look, recordedAt);
+    }
+
+    private static boolean measuredWild(@Nullable Long off) {
+        if (off == null) {
+            return false;
+        }
+        Duration difference = Duration.ofMillis(off).abs();
+        return difference.compareTo(WILD) >= 0 && difference.compareTo(BELIEVABLE) <= 0;
     }
 }

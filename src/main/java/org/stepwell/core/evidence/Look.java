@@ -1,6 +1,5 @@
 package org.stepwell.core.evidence;
 
-import java.time.Duration;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.Set;
@@ -13,7 +12,7 @@ import org.jspecify.annotations.Nullable;
  * look that names this one in {@code replaces}.
  *
  * @param id made where the look was made; the same id is the same look for ever
- * @param observedAt when it was seen by the clock it was made with, in the offset whose local date is the day of the look
+ * @param observedAt when it was seen, in the offset whose local date is the day of the look
  * @param child the school's own id of the child
  * @param skill code of the skill; may be {@code null} only when {@code step} is
  * @param task what was asked, often a number such as {@code 17}
@@ -39,8 +38,6 @@ public record Look(
         @Nullable UUID replaces,
         boolean withdrawn,
         @Nullable Long clockOffsetMs) {
-    private static final Duration WORTH_MENDING = Duration.ofMinutes(2);
-    private static final Duration BELIEVABLE = Duration.ofDays(36_525);
 
     /** Copies the tags in order and holds the rule that a step needs a skill and lies in 1-5. */
     public Look {
@@ -56,17 +53,8 @@ public record Look(
         }
     }
 
-    /**
-     * The local date of the look in its own offset. A clock that was measured to be off by two minutes or more does not
-     * decide the day: the measured difference is taken out first. A difference of more than a century is no measurement
-     * and is left alone.
-     */
+    /** The local date of the look in its own offset. */
     public LocalDate day() {
-        if (clockOffsetMs == null) {
-            return observedAt.toLocalDate();
-        }
-        Duration off = Duration.ofMillis(clockOffsetMs);
-        boolean measured = off.abs().compareTo(WORTH_MENDING) >= 0 && off.abs().compareTo(BELIEVABLE) <= 0;
-        return (measured ? observedAt.minus(off) : observedAt).toLocalDate();
+        return observedAt.toLocalDate();
     }
 }

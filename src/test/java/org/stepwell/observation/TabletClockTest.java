@@ -1,4 +1,4 @@
-package org.stepwell.core.evidence;
+package org.stepwell.observation;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -8,36 +8,39 @@ import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
+import org.stepwell.core.evidence.Help;
+import org.stepwell.core.evidence.Kind;
+import org.stepwell.core.evidence.Look;
 
-class LookDayTest {
+class TabletClockTest {
     private static LocalDate day(String observedAt, @Nullable Long clockOffsetMs) {
-        return new Look(UUID.randomUUID(), OffsetDateTime.parse(observedAt), "q1", "T05", "17", 3, Help.NONE, Kind.TABLE,
-                "teacher", Set.of(), null, null, false, clockOffsetMs).day();
+        return TabletClock.corrected(new Look(UUID.randomUUID(), OffsetDateTime.parse(observedAt), "q1", "T05", "17", 3, Help.NONE, Kind.TABLE,
+                "teacher", Set.of(), null, null, false, clockOffsetMs)).day();
     }
 
     @Test
-    void isTheLocalDateInItsOwnOffset() {
+    void theDayIsTheLocalDateInItsOwnOffset() {
         assertThat(day("2026-03-02T23:30:00-06:00", null)).isEqualTo("2026-03-02");
         assertThat(day("2026-03-02T23:30:00-06:00", 1500L)).isEqualTo("2026-03-02");
     }
 
     @Test
-    void isNotMovedByAClockThatIsHoursAhead() {
+    void theDayIsNotMovedByAClockThatIsHoursAhead() {
         assertThat(day("2026-03-03T01:30:00-06:00", 3 * 3_600_000L)).isEqualTo("2026-03-02");
     }
 
     @Test
-    void isNotMovedByAClockThatIsADayBehind() {
+    void theDayIsNotMovedByAClockThatIsADayBehind() {
         assertThat(day("2026-03-01T09:30:00-06:00", -86_400_000L)).isEqualTo("2026-03-02");
     }
 
     @Test
-    void isNotMovedByAClockThatLostItsBattery() {
+    void theDayIsNotMovedByAClockThatLostItsBattery() {
         assertThat(day("1970-01-01T00:10:00Z", -1_772_442_600_000L)).isEqualTo("2026-03-02");
     }
 
     @Test
-    void isNotMovedBySecondsNorByADifferenceThatCannotBe() {
+    void theDayIsNotMovedBySecondsNorByADifferenceThatCannotBe() {
         assertThat(day("2026-03-02T00:00:30-06:00", 60_000L)).isEqualTo("2026-03-02");
         assertThat(day("2026-03-02T00:00:30-06:00", Long.MIN_VALUE)).isEqualTo("2026-03-02");
     }
