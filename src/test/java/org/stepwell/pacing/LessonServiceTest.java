@@ -20,6 +20,7 @@ import org.springframework.context.annotation.Import;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.security.authentication.UsernamePasswordAuthenticationToken;
 import org.springframework.security.core.context.SecurityContextHolder;
+import org.springframework.test.annotation.DirtiesContext;
 import org.springframework.transaction.support.TransactionTemplate;
 import org.stepwell.Application;
 import org.stepwell.TestDatabase;
@@ -39,8 +40,9 @@ import org.stepwell.roster.ChildRow;
 import org.stepwell.roster.RosterService;
 
 @SpringBootTest(classes = Application.class, webEnvironment = WebEnvironment.RANDOM_PORT,
-        properties = "STEPWELL_SAMPLE_PASSWORD=a-password-of-the-tests")
+        properties = {"STEPWELL_SAMPLE_PASSWORD=a-password-of-the-tests", "stepwell.test=lessons"})
 @Import(TestDatabase.InSpring.class)
+@DirtiesContext
 class LessonServiceTest {
     private static final ZoneId ZONE = ZoneId.of("America/Chicago");
 
