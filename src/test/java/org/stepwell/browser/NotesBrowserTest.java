@@ -60,7 +60,7 @@ class NotesBrowserTest {
         Files.write(Path.of("target/screens/note.pdf"), pdf);
         assertThat(new PDFTextStripper().getText(Loader.loadPDF(pdf))).contains("a smart way to count")
                 .doesNotContain("Draft");
-        page.getByText("Español").click();
+        page.locator("main a.button", new Page.LocatorOptions().setHasText("Español")).click();
         assertThat(page.getByText("The page in the other language was kept later than this one.")).isVisible();
     }
 

@@ -14,7 +14,7 @@ import org.stepwell.table.FaultyServer.Fault;
 /** What lies on a tablet tells nothing without its key, and leaves only under the adult who made it. */
 class SealBrowserTest {
     private static final List<String> TELLING = List.of("Itzel", "Tane", "Sof\u00eda", "\"k1\"", "\"k5\"", "made_ten",
-            "wrote_it", "T05", "teacher@test", "Wanted");
+            "wrote_it", "\"T05\"", "teacher@test", "Wanted");
     private FaultyServer server;
     private TablePage tablet;
 

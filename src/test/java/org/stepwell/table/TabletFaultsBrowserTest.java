@@ -129,9 +129,9 @@ class TabletFaultsBrowserTest {
     void aNewVersionThatArrivesInPartIsNotTaken() {
         Tablet tablet = window();
         tablet.untilKeptForOffline();
+        day.proxy().meet(Fault.of(Kind.TRUNCATED), Integer.MAX_VALUE, "GET /table/js/visit.js");
         newVersion();
         tablet.key("end").click();
-        day.proxy().meet(Fault.of(Kind.TRUNCATED), Integer.MAX_VALUE, "GET /table/js/visit.js");
         tablet.openUntil(() -> day.proxy().met() > 0);
         day.proxy().goAway();
         tablet.openVisit();

@@ -185,7 +185,8 @@ function hear({ settled, trouble }) {
     gate('other');
     return;
   }
-  if (!trouble) {
+  // With nothing to send nobody was asked, so nothing is known of the network.
+  if (!trouble && settled.length > 0) {
     state.offlineSince = null;
   }
   draws();
