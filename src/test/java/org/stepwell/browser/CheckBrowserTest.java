@@ -47,7 +47,8 @@ class CheckBrowserTest {
         Page page = browser.signedIn("teacher@sample", 1180, 820, ColorScheme.LIGHT);
         page.getByRole(AriaRole.NAVIGATION).getByText("Unit check").click();
         page.getByText("Make a blueprint").click();
-        assertThat(page.getByText("20 items").first()).isVisible();
+        assertThat(page.getByText("Save blueprint")).isVisible();
+        assertThat(page.getByText("20 items")).isVisible();
         return page;
     }
 
@@ -179,5 +180,27 @@ class CheckBrowserTest {
                 new LocatorAssertions.HasAttributeOptions().setTimeout(30_000));
         first.context().close();
         second.context().close();
+    }
+
+    @Test
+    void tapsWithoutNetworkWaitAndArriveAfterAReload() {
+        Page page = made();
+        score(page);
+        page.route("**/api/checks/*/marks", route -> route.abort());
+        cell(page, 0, 0).click();
+        cell(page, 0, 1).click();
+        assertThat(page.locator(".check-status")).containsText("waiting in this tab: 2");
+        page.onDialog(dialog -> dialog.accept());
+        page.reload();
+        page.locator("sw-check-grid table").waitFor();
+        holds(cell(page, 0, 1), "wrong");
+        page.unroute("**/api/checks/*/marks");
+        assertThat(page.locator(".check-status")).containsText("Everything is stored.",
+                new LocatorAssertions.ContainsTextOptions().setTimeout(30_000));
+        page.reload();
+        page.locator("sw-check-grid table").waitFor();
+        holds(cell(page, 0, 0), "wrong");
+        holds(cell(page, 0, 1), "wrong");
+        page.context().close();
     }
 }
