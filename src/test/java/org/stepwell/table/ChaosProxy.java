@@ -8,12 +8,16 @@ import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Map;
+import java.util.Queue;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.UnaryOperator;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -26,7 +30,9 @@ final class ChaosProxy implements AutoCloseable {
     private final ServerSocket door;
     private final Map<String, UnaryOperator<String>> changes = new ConcurrentHashMap<>();
     private final AtomicInteger met = new AtomicInteger();
-    private final AtomicInteger posts = new AtomicInteger();
+    private static final Pattern ID = Pattern.compile("\"id\":\"([0-9a-f-]{36})\"");
+
+    private final Queue<String> posted = new ConcurrentLinkedQueue<>();
     private volatile int upstream;
     private volatile boolean gone;
     private volatile CountDownLatch letGo = new CountDownLatch(1);
@@ -74,9 +80,9 @@ final class ChaosProxy implements AutoCloseable {
         return met.get();
     }
 
-    /** How many posts were seen at all, spoiled or not. */
-    int posts() {
-        return posts.get();
+    /** Ids of the looks in all posts, once for each time they were sent. */
+    List<String> posted() {
+        return List.copyOf(posted);
     }
 
     /** Ends every fault and lets go of what was held back. */
@@ -123,7 +129,8 @@ final class ChaosProxy implements AutoCloseable {
                 return;
             }
             if (request.firstLine().startsWith(POSTS)) {
-                posts.incrementAndGet();
+                ID.matcher(new String(request.body(), StandardCharsets.UTF_8)).results()
+                        .forEach(found -> posted.add(found.group(1)));
             }
             Fault meets = faultFor(request.firstLine());
             if (meets == null) {

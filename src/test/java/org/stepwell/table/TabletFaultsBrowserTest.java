@@ -119,7 +119,7 @@ class TabletFaultsBrowserTest {
         tablet.save("q0607", 4);
         tablet.openVisit();
         assertThat(tablet.page().locator("#newer")).hasCount(0);
-        tablet.key("end").click();
+        tablet.endVisit();
         tablet.openUntil(() -> tablet.page().locator("#newer").count() == 1);
         assertThat(tablet.waiting()).isEqualTo(2);
         endsWell(tablet);
@@ -131,7 +131,7 @@ class TabletFaultsBrowserTest {
         tablet.untilKeptForOffline();
         day.proxy().meet(Fault.of(Kind.TRUNCATED), Integer.MAX_VALUE, "GET /table/js/visit.js");
         newVersion();
-        tablet.key("end").click();
+        tablet.endVisit();
         tablet.openUntil(() -> day.proxy().met() > 0);
         day.proxy().goAway();
         tablet.openVisit();
@@ -209,7 +209,7 @@ class TabletFaultsBrowserTest {
     void aPrivateWindowSaysThatItMayForget() {
         Tablet tablet = window();
         tablet.save("q0603", 3);
-        tablet.key("end").click();
+        tablet.endVisit();
         assertThat(tablet.page().locator("#notices")).containsText("may clear its storage");
         tablet.key("start").click();
         tablet.save("q0607", 3);

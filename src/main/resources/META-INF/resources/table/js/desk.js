@@ -6,10 +6,12 @@ export class Desk {
   last = null;
   #line = Promise.resolve();
 
-  constructor(owner, visit, changed) {
+  /** @param counted shows how many wait, before a look is called saved: the two must never contradict each other */
+  constructor(owner, visit, changed, counted) {
     this.owner = owner;
     this.visit = visit;
     this.changed = changed;
+    this.counted = counted;
   }
 
   /** Logs one look. The record is whole before anything is awaited. */
@@ -69,8 +71,10 @@ export class Desk {
     }
   }
 
-  #add(record) {
-    return outbox.add(this.owner, record, this.visit.table.class.id);
+  async #add(record) {
+    const entry = await outbox.add(this.owner, record, this.visit.table.class.id);
+    await this.counted();
+    return entry;
   }
 
   async #keep(record, giveUp) {

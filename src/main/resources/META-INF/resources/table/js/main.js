@@ -122,9 +122,21 @@ function drawBar() {
   countWaiting();
 }
 
-async function countWaiting() {
+let counting = Promise.resolve();
+
+/** Of two counts under way the one begun last is shown; whoever waits for the older waits for that one. */
+function countWaiting() {
+  const mine = showCount(() => counting === mine);
+  counting = mine;
+  return mine.then(() => (counting === mine ? undefined : counting));
+}
+
+async function showCount(newest) {
   try {
     const entries = await outbox.heads();
+    if (!newest()) {
+      return;
+    }
     const { visit, owner } = state;
     const text = countText(entries, owner);
     draw(region('count'), owner && visit
@@ -240,8 +252,10 @@ async function openClass(table) {
   state.visit = new Visit(table);
   await state.visit.recall().catch(() => {});
   state.pin = await hasPin(state.owner).catch(() => false);
-  state.desk = new Desk(state.owner, state.visit, changed);
+  state.desk = new Desk(state.owner, state.visit, changed, countWaiting);
   region('class').textContent = table.class.name;
+  // What waits is said before anything can be tapped, so that nobody reads "all on the server" first.
+  await countWaiting();
   draws();
 }
 
