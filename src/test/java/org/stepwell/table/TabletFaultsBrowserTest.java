@@ -65,24 +65,6 @@ class TabletFaultsBrowserTest {
     }
 
     @Test
-    void everythingCalledSavedOutlivesTheDeathOfTheBrowser() {
-        Tablet tablet = onTablet();
-        tablet.signIn(TEACHER);
-        tablet.openVisit();
-        for (int death = 0; death < 3; death++) {
-            tablet.save("q0603", 3);
-            tablet.tap("q0607", 1 + death);
-            Tablet.kill(folder);
-            tablet = onTablet();
-            tablet.signIn(TEACHER);
-            tablet.openVisit();
-            int waiting = tablet.waiting();
-            assertThat(promises.overstated(day.store().markedWith(promises.mark()), waiting)).isEmpty();
-        }
-        endsWell(tablet);
-    }
-
-    @Test
     void opensWithoutNetworkAfterTheBrowserStartedAgain() {
         Tablet tablet = onTablet();
         tablet.signIn(TEACHER);

@@ -262,7 +262,10 @@ async function openClass(table) {
 /** After anything that a tap changed: draw, remember, and let the sender plan. */
 function changed() {
   draws();
-  state.visit?.remember().catch(() => {});
+  // A look goes to the disk before anything else does: what the visit remembers follows when it is there.
+  if (state.desk?.last?.state !== 'saving') {
+    state.visit?.remember().catch(() => {});
+  }
   letGo().catch(() => {});
   if (state.desk?.last?.state === 'saved') {
     sender.drain();

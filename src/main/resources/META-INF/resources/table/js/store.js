@@ -1,6 +1,9 @@
 /**
  * The page's IndexedDB. A promise of `write` resolves only when its transaction has completed with strict durability:
  * what the page then calls saved survives the page, the browser and a flat battery.
+ *
+ * Every writing transaction spans all stores, so that the browser never has two under way: Chromium throws the whole
+ * database away when it is killed with two unfinished ones on disk, even of different stores.
  */
 const NAME = 'stepwell-table';
 const VERSION = 2;
@@ -71,10 +74,10 @@ export const answer = (asked) => new Promise((resolve, reject) => {
   asked.onerror = () => reject(asked.error);
 });
 
-/** Runs work in one transaction and resolves with its result after the transaction is on the disk. */
+/** Runs work on one store and resolves with its result after the transaction is on the disk. One write at a time. */
 export async function write(store, work) {
   const db = await open();
-  const tx = db.transaction(store, 'readwrite', { durability: 'strict' });
+  const tx = db.transaction([...db.objectStoreNames], 'readwrite', { durability: 'strict' });
   const done = new Promise((resolve, reject) => {
     tx.oncomplete = resolve;
     tx.onabort = () => reject(tx.error ?? new Error('the tablet did not keep it'));

@@ -35,6 +35,9 @@ export class Visit {
   async recall() {
     this.initials = (await recallPage(this.initialsKey)) ?? {};
     const kept = (await recallPage(this.key)) ?? {};
+    if (!this.untouched) {
+      return; // A hand was quicker than the disk.
+    }
     const known = new Set(this.table.children.map((c) => c.child));
     for (const name of ['open', 'task', 'cubesOut', 'shield', 'letters', 'counts', 'startedAt', 'stoppedMs', 'skill']) {
       this[name] = kept[name] ?? this[name];
