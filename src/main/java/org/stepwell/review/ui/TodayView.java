@@ -18,6 +18,7 @@ import java.util.Optional;
 import org.stepwell.core.pacing.Course;
 import org.stepwell.core.pacing.Course.Stage;
 import org.stepwell.core.tier.Verdict;
+import org.stepwell.observation.ObservationService;
 import org.stepwell.pacing.PacingService;
 import org.stepwell.pacing.UnitInHand;
 import org.stepwell.platform.ui.Parts;
@@ -40,7 +41,7 @@ class TodayView extends Div implements HasDynamicTitle {
 
     private final Words texts = Words.of("today");
 
-    TodayView(RosterService roster, TierService tiers, PacingService pacing) {
+    TodayView(RosterService roster, TierService tiers, PacingService pacing, ObservationService observations) {
         List<Classroom> classes = roster.classes();
         if (classes.isEmpty()) {
             add(new H1(texts.say("title")), ClassChoice.none());
@@ -64,6 +65,10 @@ class TodayView extends Div implements HasDynamicTitle {
             unit.ifPresent(u -> cards.add(lesson(picture, u)));
             cards.add(unseen(picture));
             unit.ifPresent(u -> cards.add(waiting(picture)));
+        }
+        int late = observations.undecided().size();
+        if (late > 0) {
+            cards.add(late(late));
         }
         add(cards);
     }
@@ -215,6 +220,12 @@ class TodayView extends Div implements HasDynamicTitle {
         }
         sheet.add(link("suggestions", texts.say("waiting.read")));
         return sheet;
+    }
+
+    /** Looks of an adult who had lost the class when they arrived: they count only when somebody of the class says so. */
+    private Component late(int count) {
+        return Parts.sheet(new H2(texts.say("late")), new Paragraph(texts.say("late.count", count)),
+                link("tablets", texts.say("late.decide")));
     }
 
     private static Verdict says(ClassPicture picture, OneChild child) {
