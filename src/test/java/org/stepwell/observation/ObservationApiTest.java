@@ -6,6 +6,8 @@ import java.net.http.HttpResponse;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
+import java.util.concurrent.CompletableFuture;
+import java.util.stream.Stream;
 import javax.sql.DataSource;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -68,6 +70,34 @@ class ObservationApiTest {
         }
         assertThat(teacher.get("/api/observations?child=q0602&from=2026-05-08&to=2026-05-08").body())
                 .containsOnlyOnce(id.toString()).contains("\"observer\":\"teacher@sample\"");
+    }
+
+    @Test
+    void storesALookOnceWhenManyDevicesSendItAtTheSameMoment() {
+        UUID id = UUID.randomUUID();
+        List<CompletableFuture<String>> sent = Stream.generate(() -> CompletableFuture.supplyAsync(() ->
+                answers(teacher.post("/api/observations", "[" + look(id, "q0602", 3) + "]")).get(0).get("status")
+                        .stringValue(), task -> Thread.ofVirtual().start(task))).limit(30).toList();
+        assertThat(sent.stream().map(CompletableFuture::join).sorted().toList())
+                .containsOnly("stored", "duplicate").containsOnlyOnce("stored");
+        assertThat(teacher.get("/api/observations?child=q0602&from=2026-05-08&to=2026-05-08").body())
+                .containsOnlyOnce(id.toString());
+    }
+
+    @Test
+    void anIdOfAHiddenLookIsRefusedWithoutAWordOfItAndNothingIsOverwritten() {
+        UUID hidden = UUID.randomUUID();
+        assertThat(answers(teacher.post("/api/observations", "[" + look(hidden, "q0601", 2) + "]")).get(0)
+                .get("status").stringValue()).isEqualTo("stored");
+        ApiClient specialist = new ApiClient(port);
+        specialist.signIn("specialist@sample", PASSWORD);
+        String shared = json.readTree(specialist.get("/api/children").body()).get(0).get("child").stringValue();
+        JsonNode answer = answers(specialist.post("/api/observations", "[" + look(hidden, shared, 3) + "]")).get(0);
+        assertThat(answer.get("status").stringValue()).isEqualTo("refused");
+        assertThat(answer.get("reason").stringValue()).doesNotContain("q0601").contains("make a new id");
+        assertThat(teacher.get("/api/observations?child=q0601&from=2026-05-08&to=2026-05-08").body())
+                .contains(hidden.toString());
+        assertThat(specialist.get("/api/observations?child=" + shared).body()).doesNotContain(hidden.toString());
     }
 
     @Test

@@ -131,6 +131,31 @@ class FaultMatrixBrowserTest {
     }
 
     @Test
+    void livesThroughTheDeathOfTheServerBeforeItKeeps() {
+        tablet.save("q0603", 3);
+        sendInto(Fault.of(Kind.CUT_DURING, day.server()::kill));
+        assertThat(stored()).isZero();
+        saysNoMoreThanIsTrue();
+        day.proxy().heal();
+        day.startServerAgain();
+        tablet.signIn(TEACHER);
+        tablet.drain();
+        assertThat(stored()).isEqualTo(1);
+    }
+
+    @Test
+    void livesThroughARestartOfTheDatabaseInABurst() {
+        for (int look = 0; look < 6; look++) {
+            tablet.save(Tablet.CHILDREN.get(look % 4), 1 + look % 5);
+            if (look == 2) {
+                day.server().stopPostgresAtOnce();
+            }
+            tablet.putDown();
+        }
+        saysNoMoreThanIsTrue();
+    }
+
+    @Test
     void livesThroughTheDeathOfTheDatabaseInABurst() {
         tablet.save("q0603", 3);
         sendInto(Fault.of(Kind.CUT_BEFORE, day.server()::killPostgres));

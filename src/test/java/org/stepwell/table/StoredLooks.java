@@ -54,6 +54,31 @@ final class StoredLooks implements AutoCloseable {
         }
     }
 
+    /** From now on the adult has the class no more, as when it is ended on the screen; or has it again. */
+    void access(String adult, boolean has) {
+        try (var change = open().prepareStatement("update class_adult set ends_on = ?, ended_at = case when ? then null else"
+                + " now() end where adult_id = (select adult_id from adult where sign_in = ?)")) {
+            change.setObject(1, has ? null : LocalDate.now(Tablet.SCHOOL));
+            change.setBoolean(2, has);
+            change.setString(3, adult);
+            change.executeUpdate();
+        } catch (SQLException failed) {
+            throw new IllegalStateException(failed);
+        }
+    }
+
+    /** How many looks whose task begins with the mark wait for a word of the class. */
+    int waiting(String mark) {
+        try (Statement statement = open().createStatement()) {
+            ResultSet row = statement.executeQuery(
+                    "select count(*) from observation where waiting_since is not null and task like '" + mark + "%'");
+            row.next();
+            return row.getInt(1);
+        } catch (SQLException failed) {
+            throw new IllegalStateException(failed);
+        }
+    }
+
     private List<Row> read(String mark) throws SQLException {
         try (Statement statement = open().createStatement()) {
             ResultSet row = statement.executeQuery("""

@@ -86,6 +86,20 @@ final class TableServer implements AutoCloseable {
         }
     }
 
+    /** Tells PostgreSQL to end at once and leave its recovery to the next start; the program brings it back. */
+    void stopPostgresAtOnce() {
+        try {
+            String postmaster = Files.readAllLines(home.resolve("data/postmaster.pid")).getFirst().strip();
+            if (new ProcessBuilder("kill", "-QUIT", postmaster).inheritIO().start().waitFor() != 0) {
+                throw new IllegalStateException("no PostgreSQL of number " + postmaster);
+            }
+        } catch (IOException unreadable) {
+            throw new UncheckedIOException(unreadable);
+        } catch (InterruptedException stopped) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
     private void waitForEnd() {
         try {
             if (!process.waitFor(60, TimeUnit.SECONDS)) {

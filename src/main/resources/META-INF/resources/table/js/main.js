@@ -18,9 +18,11 @@ import { drawTask } from './view-task.js';
 import { drawChildren, drawSetup } from './view-children.js';
 import { drawPhrases } from './view-phrases.js';
 import { drawLast } from './view-last.js';
-import { countText, hour, openOutbox } from './view-outbox.js';
+import { countText, openOutbox } from './view-outbox.js';
 import { actions } from './actions.js';
 import { keepForOffline, takeNewVersion } from './offline.js';
+import * as tally from './tally.js';
+import { drawNotices } from './view-notices.js';
 
 /** How long a class that the server gave may be opened again without asking it. */
 const CLASS_FRESH_MS = 36 * 3600000;
@@ -30,7 +32,7 @@ const state = { visit: null, desk: null, owner: null, trouble: null, persistent:
   pin: false };
 const sender = new Sender(hear);
 const lock = new Lock({ owner: () => state.visit && state.owner, t, end: signOut });
-holdWhile(() => Boolean(state.visit?.open), () => { state.otherTab = true; drawNotices(); });
+holdWhile(() => Boolean(state.visit?.open), () => { state.otherTab = true; drawNotices(region('notices'), state); });
 const otherTabs = 'BroadcastChannel' in window ? new BroadcastChannel('stepwell-table') : null;
 otherTabs?.addEventListener('message', () => countWaiting());
 
@@ -87,7 +89,7 @@ function draws() {
   document.title = `${t('title')} · Stepwell`;
   region('title').textContent = t('title');
   drawBar();
-  drawNotices();
+  drawNotices(region('notices'), state);
   if (!visit) {
     return;
   }
@@ -138,6 +140,7 @@ async function showCount(newest) {
       return;
     }
     const { visit, owner } = state;
+    tally.count(entries);
     const text = countText(entries, owner);
     draw(region('count'), owner && visit
       ? button('outbox', () => openOutbox(visit, owner, nameNow(),
@@ -145,44 +148,6 @@ async function showCount(newest) {
       : h('span', {}, text));
   } catch {
     draw(region('count'), h('span', {}, t('noStore')));
-  }
-}
-
-function clockText() {
-  const off = Math.abs(clock.offsetMs() ?? 0);
-  if (off < clock.WORTH_SAYING_MS) {
-    return null;
-  }
-  const minutes = Math.round(off / 60000);
-  const much = minutes >= 90 ? t('hours', { n: Math.round(minutes / 60) }) : t('minutes', { n: minutes });
-  return t('clockOff', { much });
-}
-
-/** Said only when the clock on the wall of the school shows another hour than the tablet. */
-function zoneText() {
-  const zone = state.visit?.table.zone;
-  const hourIn = (timeZone) => new Date().toLocaleString('en', { timeZone, hour12: false, dateStyle: 'short',
-    timeStyle: 'short' });
-  return zone && hourIn(zone) !== hourIn(undefined) ? t('zone', { zone: zone.replaceAll('_', ' ') }) : null;
-}
-
-function drawNotices() {
-  const { trouble } = state;
-  const lines = [
-    !window.isSecureContext && t('insecure'),
-    trouble && t(trouble),
-    state.offlineSince && t('offlineClass', { when: hour(state.offlineSince) }),
-    clockText(),
-    state.otherTab && t('otherTab'),
-    zoneText(),
-    state.visit && !state.visit.open && !state.persistent && t('notPersistent'),
-  ].filter(Boolean);
-  const box = region('notices');
-  if (box.dataset.said !== lines.join('\n')) {
-    box.dataset.said = lines.join('\n');
-    draw(box, lines.map((line) => h('p', {}, line)),
-      trouble === 'signin' && state.visit && h('a', { class: 'as-button', href: '/login?next=/table/' },
-        t('signInButton')));
   }
 }
 
@@ -304,6 +269,7 @@ async function keptClass() {
 
 async function start() {
   draws();
+  await tally.compare().catch(() => {});
   const classId = new URLSearchParams(location.search).get('class');
   if (await signOutOwed()) {
     await gate('out');
@@ -341,7 +307,7 @@ navigator.serviceWorker?.addEventListener('message', (e) => { if (e.data === 'se
 
 start().then(async () => {
   state.persistent = await navigator.storage?.persist?.().catch(() => false) ?? false;
-  drawNotices();
+  drawNotices(region('notices'), state);
   await keepForOffline();
   await takeNewVersion(() => !state.visit?.open);
 });
