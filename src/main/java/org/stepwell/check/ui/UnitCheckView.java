@@ -30,7 +30,7 @@ import org.stepwell.roster.ui.ClassChoice;
 
 /** The checks of a class, and a new one from the skills of the unit. */
 @Route("unit-check")
-@Menu(order = 7, title = "check.screen")
+@Menu(order = 330, title = "check.screen")
 @PermitAll
 class UnitCheckView extends Div implements HasDynamicTitle {
     private final Words texts = Words.of("check");

@@ -31,7 +31,7 @@ import org.stepwell.roster.ui.ClassChoice;
 
 /** All children of the class with the state of their page in either language. */
 @Route("notes")
-@Menu(order = 5, title = "conference.title")
+@Menu(order = 410, title = "conference.title")
 @PermitAll
 class NotesView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     private final RosterService roster;

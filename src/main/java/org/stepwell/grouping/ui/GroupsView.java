@@ -40,7 +40,7 @@ import org.stepwell.roster.ui.ClassChoice;
 
 /** Groups for the next days: proposals side by side, changed by hand, saved with a date. The adult decides. */
 @Route("groups")
-@Menu(order = 3.5, title = "grouping.groups")
+@Menu(order = 110, title = "grouping.groups")
 @PermitAll
 class GroupsView extends Div implements HasDynamicTitle {
     private static final int MOST_GROUPS = 10;

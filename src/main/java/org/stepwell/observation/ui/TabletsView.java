@@ -31,7 +31,7 @@ import org.stepwell.roster.RosterService;
 
 /** Which tablets may add looks under this adult's name, and looks that wait for a word of the class. */
 @Route("tablets")
-@Menu(order = 95, title = "tablets.title")
+@Menu(order = 520, title = "tablets.title")
 @PermitAll
 class TabletsView extends Div implements HasDynamicTitle {
     private final Words texts = Words.of("tablets");

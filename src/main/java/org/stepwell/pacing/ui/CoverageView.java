@@ -36,7 +36,7 @@ import org.stepwell.roster.ui.ClassChoice;
 
 /** Who was looked at how often, on what and by whom; the least seen come first, so that nobody is overlooked. */
 @Route("coverage")
-@Menu(order = 8, title = "unit.coverage")
+@Menu(order = 320, title = "unit.coverage")
 @PermitAll
 class CoverageView extends Div implements HasDynamicTitle {
     private final Words texts = Words.of("unit");

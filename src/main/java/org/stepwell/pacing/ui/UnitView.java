@@ -24,7 +24,7 @@ import org.stepwell.roster.ui.ClassChoice;
 
 /** The unit: the lesson in hand and where to go on, the lessons in order, what the unit builds on. */
 @Route("unit")
-@Menu(order = 3, title = "unit.unit")
+@Menu(order = 310, title = "unit.unit")
 @PermitAll
 @StyleSheet("context://look/check.css")
 class UnitView extends Div implements HasDynamicTitle {

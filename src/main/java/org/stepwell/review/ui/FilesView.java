@@ -48,7 +48,7 @@ import org.stepwell.roster.ui.ClassChoice;
 
 /** Who is in the class, and files in and out: always tried dry first, every bad row named. */
 @Route("files")
-@Menu(order = 4, title = "files.title")
+@Menu(order = 510, title = "files.title")
 @PermitAll
 class FilesView extends Div implements HasDynamicTitle {
     private static final int LARGEST = 20 * 1024 * 1024;

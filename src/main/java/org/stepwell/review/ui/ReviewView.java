@@ -40,7 +40,7 @@ import org.stepwell.tier.TierService;
 
 /** One sitting for the class: what changed first, one tap for the rest, closed with a list of what changes. */
 @Route("review")
-@Menu(order = 3.5, title = "weekly.title")
+@Menu(order = 230, title = "weekly.title")
 @PermitAll
 class ReviewView extends Div implements HasDynamicTitle, ReviewCard.Acts {
     private final RosterService roster;

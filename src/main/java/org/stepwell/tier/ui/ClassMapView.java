@@ -44,7 +44,7 @@ import org.stepwell.tier.TierService;
 
 /** Children by name against skills: step, how sure, how old. Never ordered by step. */
 @Route("class-map")
-@Menu(order = 2, title = "tier.map")
+@Menu(order = 210, title = "tier.map")
 @PermitAll
 class ClassMapView extends Div implements HasDynamicTitle {
     private final Words texts = Words.of("tier");

@@ -38,7 +38,7 @@ import org.stepwell.tier.TierService;
 
 /** What the rules suggest, with reasons anyone can check; the teacher decides. */
 @Route("suggestions")
-@Menu(order = 3, title = "tier.suggestions")
+@Menu(order = 220, title = "tier.suggestions")
 @PermitAll
 class SuggestionsView extends Div implements HasDynamicTitle {
     private final RosterService roster;
