@@ -7,7 +7,6 @@ import com.deque.html.axecore.playwright.AxeBuilder;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.assertions.LocatorAssertions;
-import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.ColorScheme;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -45,7 +44,7 @@ class CheckBrowserTest {
 
     private static Page made() {
         Page page = browser.signedIn("teacher@sample", 1180, 820, ColorScheme.LIGHT);
-        page.getByRole(AriaRole.NAVIGATION).getByText("Unit check").click();
+        ByTheBar.open(page, "Unit", "Unit check");
         page.getByText("Make a blueprint").click();
         assertThat(page.getByText("Save blueprint")).isVisible();
         assertThat(page.getByText("20 items")).isVisible();
@@ -154,7 +153,7 @@ class CheckBrowserTest {
                 .setFullPage(true));
         page.setViewportSize(390, 844);
         findNothing(page, "check-results-phone");
-        page.getByRole(AriaRole.NAVIGATION).getByText("Unit check").click();
+        ByTheBar.open(page, "Unit", "Unit check");
         assertThat(page.getByText("22 of 23 children have marks").first()).isVisible();
     }
 

@@ -36,7 +36,7 @@ class FilesBrowserTest {
 
     private static Page files(String name) {
         Page page = browser.signedIn(name, 820, 1180, ColorScheme.LIGHT);
-        page.getByRole(com.microsoft.playwright.options.AriaRole.NAVIGATION).getByText("People and files").click();
+        ByTheBar.open(page, "Class", "People and files");
         page.locator("h1").filter(new Locator.FilterOptions().setHasText("People and files")).waitFor();
         return page;
     }

@@ -44,7 +44,7 @@ class GroupsBrowserTest {
 
     private static Page opened(int width, int height, ColorScheme scheme) {
         Page page = browser.signedIn("teacher@sample", width, height, scheme);
-        page.getByRole(AriaRole.NAVIGATION).getByText("Groups").click();
+        ByTheBar.open(page, "Block", "Groups");
         page.locator("h1").filter(new Locator.FilterOptions().setHasText("Groups")).waitFor();
         return page;
     }

@@ -32,7 +32,7 @@ class NotesBrowserTest {
 
     private static Page opened(int width, int height, ColorScheme scheme) {
         Page page = browser.signedIn("teacher@sample", width, height, scheme);
-        page.getByRole(AriaRole.NAVIGATION).getByText("Notes home").click();
+        ByTheBar.open(page, "Families", "Notes home");
         page.locator("h1").filter(new Locator.FilterOptions().setHasText("Notes home")).waitFor();
         return page;
     }

@@ -6,7 +6,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.deque.html.axecore.playwright.AxeBuilder;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
-import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.Cookie;
 import com.microsoft.playwright.options.Media;
@@ -44,7 +43,7 @@ class ReasonsBrowserTest {
     }
 
     private static void child(Page page, String name) {
-        page.getByRole(AriaRole.NAVIGATION).getByText("Class map").click();
+        ByTheBar.open(page, "Week", "Class map");
         page.getByText(name, new Page.GetByTextOptions().setExact(true)).click();
         page.locator("svg.chart").first().waitFor();
     }
@@ -78,7 +77,7 @@ class ReasonsBrowserTest {
     @Test
     void triesOtherRulesOnTheHistoryOfTheClass() {
         Page page = browser.signedIn("teacher@sample", 820, 1180, ColorScheme.LIGHT);
-        page.getByRole(AriaRole.NAVIGATION).getByText("Suggestions").click();
+        ByTheBar.open(page, "Week", "Suggestions");
         page.getByText("What if: try other rules").click();
         page.getByText("Try", new Page.GetByTextOptions().setExact(true)).click();
         assertThat(page.getByText("Moves these rules would have made")).isVisible();

@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
-import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.ColorScheme;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
@@ -30,7 +29,7 @@ class ReviewBrowserTest {
 
     private static Page opened(int width, int height, ColorScheme scheme) {
         Page page = browser.signedIn("teacher@sample", width, height, scheme);
-        page.getByRole(AriaRole.NAVIGATION).getByText("Weekly review").click();
+        ByTheBar.open(page, "Week", "Weekly review");
         page.locator("h1").filter(new Locator.FilterOptions().setHasText("Weekly review")).waitFor();
         return page;
     }

@@ -245,7 +245,7 @@ class SetUpBrowserTest {
         picture(teacher, "people-end");
         press(teacher, "Yes, end it now");
         assertThat(teacher.getByText("The access of Bo Lund is over.")).isVisible();
-        aide.getByRole(AriaRole.NAVIGATION).getByText("Class map").click();
+        ByTheBar.open(aide, "Week", "Class map");
         aide.waitForURL(Pattern.compile(".*/login.*"));
         aide.context().close();
     }

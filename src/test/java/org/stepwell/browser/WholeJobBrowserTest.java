@@ -47,7 +47,7 @@ class WholeJobBrowserTest {
     }
 
     private static void open(Page page, String link) {
-        page.getByRole(com.microsoft.playwright.options.AriaRole.NAVIGATION).getByText(link).click();
+        ByTheBar.open(page, "Week", link);
         page.locator("h1").filter(new Locator.FilterOptions().setHasText(link)).waitFor();
     }
 
