@@ -11,6 +11,8 @@ import org.stepwell.core.check.Mark;
 import org.stepwell.core.check.Responses;
 import org.stepwell.platform.csv.CsvProblem;
 import org.stepwell.platform.csv.Parsed;
+import org.stepwell.privacy.AccessRecordService;
+import org.stepwell.privacy.Seen;
 import org.stepwell.roster.ChildRow;
 
 /** Answers of a check in and out as responses.csv. */
@@ -18,8 +20,10 @@ import org.stepwell.roster.ChildRow;
 @Transactional
 public class CheckFiles {
     private final CheckService checks;
+    private final AccessRecordService record;
 
-    CheckFiles(CheckService checks) {
+    CheckFiles(CheckService checks, AccessRecordService record) {
+        this.record = record;
         this.checks = checks;
     }
 
@@ -31,9 +35,10 @@ public class CheckFiles {
      */
     public record Intake(List<CsvProblem> problems, List<CheckService.Tap> taps) {}
 
-    /** The answers of those who sat the check. */
+    /** The answers of those who sat the check; written down in the record of each of them. */
     public String export(UUID checkId) {
         CheckSheet sheet = checks.sheet(checkId);
+        record.seen(sheet.sat().stream().map(ChildRow::childId).toList(), Seen.CHECK_FILE);
         return ResponsesCsv.write(new ResponsesCsv.Sheet(sheet.sat().stream().map(ChildRow::schoolKey).toList(),
                 sheet.responses()));
     }

@@ -1,6 +1,7 @@
 package org.stepwell.conference;
 
 import java.util.Map;
+import java.util.Optional;
 import org.springframework.http.CacheControl;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
@@ -10,7 +11,10 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 import org.stepwell.core.wording.Language;
 import org.stepwell.platform.pdf.PdfDocument.Paper;
+import org.stepwell.privacy.AccessRecordService;
 import org.stepwell.privacy.NotVisible;
+import org.stepwell.privacy.Seen;
+import org.stepwell.roster.ChildRow;
 import org.stepwell.roster.RosterService;
 
 /** The page for home as a file. */
@@ -18,10 +22,12 @@ import org.stepwell.roster.RosterService;
 class HomeNoteController {
     private final HomeNoteService notes;
     private final RosterService roster;
+    private final AccessRecordService record;
 
-    HomeNoteController(HomeNoteService notes, RosterService roster) {
+    HomeNoteController(HomeNoteService notes, RosterService roster, AccessRecordService record) {
         this.notes = notes;
         this.roster = roster;
+        this.record = record;
     }
 
     @GetMapping("/api/children/{child}/note.pdf")
@@ -36,7 +42,12 @@ class HomeNoteController {
         if (!print.equals("normal") && !print.equals("large")) {
             return wrong("print is normal or large");
         }
-        byte[] pdf = notes.page(roster.byKey(child).orElseThrow(NotVisible::new).childId(), Language.of(lang))
+        Optional<ChildRow> found = roster.byKey(child);
+        if (found.isEmpty()) {
+            record.denied(child, Seen.NOTE_PRINT);
+            throw new NotVisible();
+        }
+        byte[] pdf = notes.page(found.get().childId(), Language.of(lang))
                 .pdf(paper.equals("a4") ? Paper.A4 : Paper.LETTER, print.equals("large"));
         return ResponseEntity.ok().contentType(MediaType.APPLICATION_PDF).cacheControl(CacheControl.noStore())
                 .header("Content-Disposition", "inline; filename=\"note.pdf\"").body(pdf);

@@ -26,6 +26,8 @@ import org.stepwell.core.wording.home.WordGuard.Found;
 import org.stepwell.platform.security.CurrentAdult;
 import org.stepwell.platform.security.SignedIn;
 import org.stepwell.privacy.Access;
+import org.stepwell.privacy.AccessRecordService;
+import org.stepwell.privacy.Seen;
 import org.stepwell.roster.ChildRow;
 import org.stepwell.roster.RosterService;
 import org.stepwell.tier.ClassPicture;
@@ -47,15 +49,17 @@ public class HomeNoteService {
     private final RosterService roster;
     private final TierService tiers;
     private final Access access;
+    private final AccessRecordService record;
     private final CurrentAdult current;
     private final JsonMapper json;
 
-    HomeNoteService(HomeNoteStore store, RosterService roster, TierService tiers, Access access, CurrentAdult current,
-            JsonMapper json) {
+    HomeNoteService(HomeNoteStore store, RosterService roster, TierService tiers, Access access,
+            AccessRecordService record, CurrentAdult current, JsonMapper json) {
         this.store = store;
         this.roster = roster;
         this.tiers = tiers;
         this.access = access;
+        this.record = record;
         this.current = current;
         this.json = json;
     }
@@ -156,8 +160,12 @@ public class HomeNoteService {
         return List.of();
     }
 
-    /** The page as it goes home: the last approved version, else the newest draft, else a fresh one, marked as draft. */
+    /**
+     * The page as it goes home: the last approved version, else the newest draft, else a fresh one, marked as draft.
+     * Written down in the record of the child.
+     */
     public HomePage page(UUID childId, Language language) {
+        record.seen(childId, Seen.NOTE_PRINT);
         ChildRow child = roster.child(childId);
         List<KeptNote> kept = versions(childId, language);
         Optional<KeptNote> approved = kept.stream().filter(KeptNote::approved).findFirst();

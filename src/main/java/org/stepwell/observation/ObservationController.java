@@ -26,6 +26,9 @@ import org.stepwell.observation.IncomingLooks.Incoming;
 import org.stepwell.observation.ObservationService.Outcome;
 import org.stepwell.observation.ObservationService.Taken;
 import org.stepwell.platform.security.CurrentAdult;
+import org.stepwell.privacy.AccessRecordService;
+import org.stepwell.privacy.NotVisible;
+import org.stepwell.privacy.Seen;
 import org.stepwell.roster.RosterService;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.JsonNode;
@@ -43,15 +46,17 @@ class ObservationController {
     private final CurrentAdult current;
     private final JsonMapper json;
     private final SealedLooks sealed;
+    private final AccessRecordService record;
     private final Map<UUID, Bucket> buckets = new ConcurrentHashMap<>();
 
     ObservationController(ObservationService observations, RosterService roster, CurrentAdult current,
-            JsonMapper json, SealedLooks sealed) {
+            JsonMapper json, SealedLooks sealed, AccessRecordService record) {
         this.observations = observations;
         this.roster = roster;
         this.current = current;
         this.json = json;
         this.sealed = sealed;
+        this.record = record;
     }
 
     @GetMapping("/api/children")
@@ -110,8 +115,13 @@ class ObservationController {
             @RequestParam(required = false) @Nullable String skill,
             @RequestParam(required = false) @DateTimeFormat(iso = ISO.DATE) @Nullable LocalDate from,
             @RequestParam(required = false) @DateTimeFormat(iso = ISO.DATE) @Nullable LocalDate to) {
-        return observations.find(emptyAsNull(child), emptyAsNull(skill), from, to).stream()
-                .map(ObservationController::shown).toList();
+        try {
+            return observations.findToGoOut(emptyAsNull(child), emptyAsNull(skill), from, to).stream()
+                    .map(ObservationController::shown).toList();
+        } catch (NotVisible closed) {
+            record.denied(String.valueOf(child), Seen.LOOKS_FILE);
+            throw closed;
+        }
     }
 
     private static Map<String, Object> shown(ObservationLine line) {

@@ -17,7 +17,9 @@ import org.stepwell.core.evidence.Look;
 import org.stepwell.platform.security.CurrentAdult;
 import org.stepwell.platform.security.SignedIn;
 import org.stepwell.privacy.Access;
+import org.stepwell.privacy.AccessRecordService;
 import org.stepwell.privacy.NotVisible;
+import org.stepwell.privacy.Seen;
 import org.stepwell.roster.ChildRow;
 import org.stepwell.roster.RosterService;
 
@@ -31,14 +33,16 @@ public class ObservationService {
     private final ObservationStore store;
     private final RosterService roster;
     private final Access access;
+    private final AccessRecordService record;
     private final CurrentAdult current;
     private final Clock clock;
 
-    ObservationService(ObservationStore store, RosterService roster, Access access, CurrentAdult current,
-            Clock clock) {
+    ObservationService(ObservationStore store, RosterService roster, Access access, AccessRecordService record,
+            CurrentAdult current, Clock clock) {
         this.store = store;
         this.roster = roster;
         this.access = access;
+        this.record = record;
         this.current = current;
         this.clock = clock;
     }
@@ -201,6 +205,20 @@ public class ObservationService {
         List<UUID> children = roster.children(classId).stream().map(ChildRow::childId).toList();
         return store.ofChildren(children, current.get().zone()).stream().filter(line -> !line.waiting())
                 .map(ObservationLine::look).toList();
+    }
+
+    /** The same to go out as a file; written down in the record of each child seen. */
+    public List<Look> fileOfClass(UUID classId) {
+        record.seen(roster.children(classId).stream().map(ChildRow::childId).toList(), Seen.LOOKS_FILE);
+        return ofClass(classId);
+    }
+
+    /** What {@link #find} finds, to go out over HTTP; written down in the record of each child in it. */
+    public List<ObservationLine> findToGoOut(@Nullable String child, @Nullable String skill, @Nullable LocalDate from,
+            @Nullable LocalDate to) {
+        List<ObservationLine> found = find(child, skill, from, to);
+        record.seen(found.stream().map(ObservationLine::childId).distinct().toList(), Seen.LOOKS_FILE);
+        return found;
     }
 
     /** Looks at the children this adult may see, oldest first; each filter may be {@code null}. */

@@ -24,6 +24,7 @@ import org.stepwell.pacing.UnitInHand;
 import org.stepwell.platform.security.CurrentAdult;
 import org.stepwell.platform.security.SignedIn;
 import org.stepwell.privacy.Access;
+import org.stepwell.privacy.AccessRecordService;
 import org.stepwell.privacy.NotVisible;
 import org.stepwell.roster.Classroom;
 import org.stepwell.roster.RosterService;
@@ -41,17 +42,19 @@ public class ReviewService {
     private final PacingService pacing;
     private final ObservationService observations;
     private final Access access;
+    private final AccessRecordService record;
     private final CurrentAdult current;
     private final SealText seals;
 
     ReviewService(ReviewStore store, RosterService roster, TierService tiers, PacingService pacing, ObservationService observations,
-            Access access, CurrentAdult current, SealText seals) {
+            Access access, AccessRecordService record, CurrentAdult current, SealText seals) {
         this.store = store;
         this.roster = roster;
         this.tiers = tiers;
         this.pacing = pacing;
         this.observations = observations;
         this.access = access;
+        this.record = record;
         this.current = current;
         this.seals = seals;
     }
@@ -214,6 +217,32 @@ public class ReviewService {
         }
         tiers.decideAll(classId, decided);
         return sealed(classId).getFirst();
+    }
+
+    /**
+     * A closed review as it goes on paper.
+     *
+     * @param labels names of the children now in the class
+     */
+    public record Printed(SealedReview review, String className, Map<UUID, String> labels) {}
+
+    /**
+     * A closed review to be printed; written down in the record of each child in it.
+     *
+     * @throws NotVisible when there is none of that id or the adult has no part in its class
+     */
+    public Printed print(UUID reviewId) {
+        for (Classroom room : mine()) {
+            Optional<SealedReview> found = sealed(room.classId()).stream()
+                    .filter(review -> review.reviewId().equals(reviewId)).findFirst();
+            if (found.isPresent()) {
+                Map<UUID, String> labels = new HashMap<>();
+                roster.children(room.classId()).forEach(c -> labels.put(c.childId(), c.label()));
+                record.printed(room.classId(), found.get().children().stream().map(SealedReview.Line::childId).toList());
+                return new Printed(found.get(), room.name(), labels);
+            }
+        }
+        throw new NotVisible();
     }
 
     /** Closed reviews of the class in the unit in hand, newest first. */

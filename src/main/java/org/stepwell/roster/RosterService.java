@@ -12,7 +12,9 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.stepwell.platform.security.CurrentAdult;
 import org.stepwell.privacy.Access;
+import org.stepwell.privacy.AccessRecordService;
 import org.stepwell.privacy.NotVisible;
+import org.stepwell.privacy.Seen;
 
 /** Who is in which class, as far as the signed-in adult may see. */
 @Service
@@ -22,12 +24,15 @@ public class RosterService {
     private final Access access;
     private final CurrentAdult current;
     private final EnrolmentService enrolments;
+    private final AccessRecordService record;
 
-    RosterService(RosterStore store, Access access, CurrentAdult current, EnrolmentService enrolments) {
+    RosterService(RosterStore store, Access access, CurrentAdult current, EnrolmentService enrolments,
+            AccessRecordService record) {
         this.store = store;
         this.access = access;
         this.current = current;
         this.enrolments = enrolments;
+        this.record = record;
     }
 
     /** Classes with at least one child this adult may see, and those seen whole, by name. */
@@ -134,10 +139,12 @@ public class RosterService {
         return store.sample();
     }
 
-    /** The class as a roster file has it. */
+    /** The class as a roster file has it; written down in the record of each child in it. */
     public List<RosterRow> export(UUID classId) {
         access.requireClass(classId);
-        return store.export(classId);
+        List<RosterRow> rows = store.export(classId);
+        record.filed(classId, rows.stream().map(RosterRow::child).toList(), Seen.ROSTER_FILE);
+        return rows;
     }
 
     /** Makes the district, school and class of a new store; nobody needs to be signed in. */

@@ -30,7 +30,9 @@ import org.stepwell.core.wording.home.ReadingEase;
 import org.stepwell.core.wording.home.WordGuard.Found;
 import org.stepwell.platform.ui.Parts;
 import org.stepwell.platform.ui.Words;
+import org.stepwell.privacy.AccessRecordService;
 import org.stepwell.privacy.NotVisible;
+import org.stepwell.privacy.Seen;
 import org.stepwell.roster.ChildRow;
 import org.stepwell.roster.RosterService;
 
@@ -38,6 +40,7 @@ import org.stepwell.roster.RosterService;
 @Route("notes/:child/:language")
 @PermitAll
 class NoteView extends Div implements BeforeEnterObserver, HasDynamicTitle {
+    private final AccessRecordService record;
     private final RosterService roster;
     private final HomeNoteService notes;
     private final Words words = Words.of("conference");
@@ -50,7 +53,8 @@ class NoteView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     private HomeNote note = new HomeNote(Language.ENGLISH, Map.of(), List.of());
     private int version;
 
-    NoteView(RosterService roster, HomeNoteService notes) {
+    NoteView(RosterService roster, HomeNoteService notes, AccessRecordService record) {
+        this.record = record;
         this.roster = roster;
         this.notes = notes;
     }
@@ -66,8 +70,12 @@ class NoteView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         try {
             childId = UUID.fromString(event.getRouteParameters().get("child").orElse(""));
             Language language = Language.of(event.getRouteParameters().get("language").orElse(""));
+            record.seen(childId, Seen.NOTE_PAGE);
             draw(roster.child(childId), language);
-        } catch (IllegalArgumentException | NotVisible nothing) {
+        } catch (NotVisible closed) {
+            record.denied(childId, Seen.NOTE_PAGE);
+            event.rerouteToError(NotFoundException.class);
+        } catch (IllegalArgumentException nothing) {
             event.rerouteToError(NotFoundException.class);
         }
     }

@@ -35,7 +35,9 @@ import org.stepwell.plan.PlanTerms;
 import org.stepwell.platform.security.CurrentAdult;
 import org.stepwell.platform.ui.Parts;
 import org.stepwell.platform.ui.Words;
+import org.stepwell.privacy.AccessRecordService;
 import org.stepwell.privacy.NotVisible;
+import org.stepwell.privacy.Seen;
 import org.stepwell.progression.ProgressionService;
 import org.stepwell.roster.ChildRow;
 import org.stepwell.roster.RosterService;
@@ -46,6 +48,7 @@ import org.stepwell.roster.RosterService;
 class PlanView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     private static final double FEW_SESSIONS = 0.6;
 
+    private final AccessRecordService record;
     private final RosterService roster;
     private final PlanService plans;
     private final PacingService pacing;
@@ -56,7 +59,8 @@ class PlanView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     private UUID childId = new UUID(0, 0);
 
     PlanView(RosterService roster, PlanService plans, PacingService pacing, ProgressionService progressions,
-            CurrentAdult current) {
+            CurrentAdult current, AccessRecordService record) {
+        this.record = record;
         this.roster = roster;
         this.plans = plans;
         this.pacing = pacing;
@@ -74,8 +78,12 @@ class PlanView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     public void beforeEnter(BeforeEnterEvent event) {
         try {
             childId = UUID.fromString(event.getRouteParameters().get("child").orElse(""));
+            record.seen(childId, Seen.PLAN_PAGE);
             draw();
-        } catch (IllegalArgumentException | NotVisible nothing) {
+        } catch (NotVisible closed) {
+            record.denied(childId, Seen.PLAN_PAGE);
+            event.rerouteToError(NotFoundException.class);
+        } catch (IllegalArgumentException nothing) {
             event.rerouteToError(NotFoundException.class);
         }
     }

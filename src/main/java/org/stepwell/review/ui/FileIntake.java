@@ -204,7 +204,7 @@ class FileIntake {
             files.put("pacing.csv", () -> PacingCsv.write(unit.pacing().rows()));
             files.put("calendar.csv", () -> CalendarCsv.write(unit.calendar().breaks()));
         }
-        files.put("observations.csv", () -> ObservationCsv.write(observations.ofClass(id)));
+        files.put("observations.csv", () -> ObservationCsv.write(observations.fileOfClass(id)));
         return files;
     }
 }

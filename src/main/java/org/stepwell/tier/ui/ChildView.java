@@ -34,7 +34,10 @@ import org.stepwell.pacing.UnitInHand;
 import org.stepwell.plan.PlanService;
 import org.stepwell.platform.ui.Parts;
 import org.stepwell.platform.ui.Words;
+import org.stepwell.privacy.AccessRecordService;
 import org.stepwell.privacy.NotVisible;
+import org.stepwell.privacy.Seen;
+import org.stepwell.privacy.ui.AccessPanel;
 import org.stepwell.roster.ChildRow;
 import org.stepwell.roster.RosterService;
 import org.stepwell.tier.ClassPicture;
@@ -49,6 +52,7 @@ import org.stepwell.trend.ui.TrendPanel;
 @Route("child/:child/:skill?")
 @PermitAll
 class ChildView extends Div implements BeforeEnterObserver, HasDynamicTitle {
+    private final AccessRecordService record;
     private final RosterService roster;
     private final TierService tiers;
     private final ObservationService observations;
@@ -59,7 +63,8 @@ class ChildView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     private String skill = "";
 
     ChildView(RosterService roster, TierService tiers, ObservationService observations, PacingService pacing,
-            PlanService plans) {
+            PlanService plans, AccessRecordService record) {
+        this.record = record;
         this.roster = roster;
         this.tiers = tiers;
         this.observations = observations;
@@ -78,8 +83,12 @@ class ChildView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         try {
             childId = UUID.fromString(event.getRouteParameters().get("child").orElse(""));
             skill = event.getRouteParameters().get("skill").orElse("");
+            record.seen(childId, Seen.CHILD_PAGE);
             draw();
-        } catch (IllegalArgumentException | NotVisible nothing) {
+        } catch (NotVisible closed) {
+            record.denied(childId, Seen.CHILD_PAGE);
+            event.rerouteToError(NotFoundException.class);
+        } catch (IllegalArgumentException nothing) {
             event.rerouteToError(NotFoundException.class);
         }
     }
@@ -94,6 +103,7 @@ class ChildView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         add(tier(picture, one), trend(picture, one));
         add(new LooksPanel(child, picture, observations, this::draw));
         add(decisions());
+        add(new AccessPanel(record, childId, child.schoolKey()));
     }
 
     private Component tier(ClassPicture picture, OneChild one) {

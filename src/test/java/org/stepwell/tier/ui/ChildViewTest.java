@@ -45,6 +45,34 @@ class ChildViewTest extends Screens {
         }
     }
 
+    /** Opening the page is written down before it is drawn, so it stands on it. */
+    @Test
+    void thePageShowsWhoCanSeeTheChildAndWhoDid() {
+        signIn("lead@sample");
+        String led = text(open(roster.children().getFirst().childId()));
+        assertThat(led).contains("Who can see this child", "School lead", "Who did", "(School lead): this page");
+        signIn("specialist@sample");
+        ChildRow shared = roster.children().getFirst();
+        assertThat(text(open(shared.childId()))).contains("Who can see this child", "Specialist, until")
+                .doesNotContain("Who did");
+        signIn("teacher@sample");
+        assertThat(text(open(shared.childId()))).contains("(Specialist): this page", "(Teacher): this page");
+    }
+
+    @Test
+    void aPageThatIsDeniedIsWrittenDownForThoseOfTheClass() {
+        signIn("specialist@sample");
+        List<UUID> reached = roster.children().stream().map(ChildRow::childId).toList();
+        signIn("teacher@sample");
+        ChildRow hidden = roster.children().stream().filter(c -> !reached.contains(c.childId())).findFirst()
+                .orElseThrow();
+        signIn("specialist@sample");
+        UI.getCurrent().navigate("child/" + hidden.childId());
+        assertThat(getCurrentView()).isNotInstanceOf(ChildView.class);
+        signIn("teacher@sample");
+        assertThat(text(open(hidden.childId()))).contains("Not given to");
+    }
+
     @Test
     void aCorrectionStandsBesideTheLookItReplaces() {
         signIn("teacher@sample");

@@ -1,0 +1,35 @@
+package org.stepwell.privacy;
+
+import java.util.Locale;
+
+/** What of a child can be asked for and is written down in the record of access. */
+public enum Seen {
+    /** The child's page. */
+    CHILD_PAGE,
+    /** The plan of support. */
+    PLAN_PAGE,
+    /** The page that goes home, on the screen. */
+    NOTE_PAGE,
+    /** The page that goes home, as a file. */
+    NOTE_PRINT,
+    /** A closed review with the child in it, as a file. */
+    REVIEW_PRINT,
+    /** Looks as a file or over HTTP. */
+    LOOKS_FILE,
+    /** The roster as a file. */
+    ROSTER_FILE,
+    /** Answers of a unit check as a file. */
+    CHECK_FILE,
+    /** The record of access itself as a file. */
+    RECORD_FILE;
+
+    /** Its word in the store and in files. */
+    public String code() {
+        return name().toLowerCase(Locale.ROOT);
+    }
+
+    /** For whom it is made: {@code family} or {@code staff}. */
+    public String party() {
+        return this == NOTE_PRINT ? "family" : "staff";
+    }
+}
