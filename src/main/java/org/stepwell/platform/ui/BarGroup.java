@@ -30,7 +30,7 @@ enum BarGroup {
      */
     static BarGroup of(double order) {
         if (order < 0 || order >= EACH * values().length) {
-            throw new IllegalArgumentException("@Menu(order = " + order + ") is not 0 to 599, as the groups of the bar have it");
+            throw new IllegalArgumentException(String.valueOf(order));
         }
         return values()[(int) (order / EACH)];
     }
