@@ -92,7 +92,7 @@ class LockBrowserTest {
         assertThat(cover).containsText("2 more tries");
         tablet.page.clock().fastForward("00:06");
         offer("3333");
-        assertThat(cover).containsText("1 more tries");
+        assertThat(cover).containsText("One more try");
         tablet.page.clock().fastForward("00:16");
         offer("5555");
         assertThat(tablet.page.locator("#gate")).containsText("Five wrong PINs");

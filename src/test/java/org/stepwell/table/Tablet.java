@@ -68,8 +68,13 @@ final class Tablet implements AutoCloseable {
 
     /** A private window: its storage ends with it. */
     static Tablet inWindow(Browser browser, String address, Promises promises) {
+        return inWindow(browser, address, promises, SCHOOL);
+    }
+
+    /** The same set to another time zone than the school's. */
+    static Tablet inWindow(Browser browser, String address, Promises promises, ZoneId zone) {
         return new Tablet(browser.newContext(new Browser.NewContextOptions().setViewportSize(820, 1180)
-                .setLocale("en-US").setTimezoneId(SCHOOL.getId())), address, promises);
+                .setLocale("en-US").setTimezoneId(zone.getId())), address, promises);
     }
 
     /** A browser of its own that keeps its storage in a folder, as on a tablet. */

@@ -6,10 +6,7 @@ import static org.stepwell.table.FaultyDay.TEACHER;
 
 import com.google.gson.JsonObject;
 import com.microsoft.playwright.CDPSession;
-import com.microsoft.playwright.Clock;
 import java.nio.file.Path;
-import java.time.Duration;
-import java.time.Instant;
 import java.util.function.UnaryOperator;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
@@ -19,7 +16,7 @@ import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 import org.stepwell.table.Fault.Kind;
 
-/** What may befall the tablet itself: its browser, its clock, its storage, a new version of the page. */
+/** What may befall the tablet itself: its browser, its storage, a new version of the page. */
 @ExtendWith(OneFaultyDay.class)
 class TabletFaultsBrowserTest {
     private static FaultyDay day;
@@ -120,31 +117,6 @@ class TabletFaultsBrowserTest {
         assertThat(tablet.page().locator("#newer")).hasCount(0);
         tablet.save("q0603", 3);
         endsWell(tablet);
-    }
-
-    @Test
-    void aClockADayBehindMovesNoLookToYesterday() {
-        clockOffBy(Duration.ofDays(-1), "24 h");
-    }
-
-    @Test
-    void aClockHoursAheadIsSaidAndGoesWithEachLook() {
-        clockOffBy(Duration.ofHours(3), "3 h");
-    }
-
-    private void clockOffBy(Duration off, String said) {
-        Tablet tablet = Tablet.inWindow(day.browser(), day.proxy().address(), promises);
-        tablet.page().clock().install(new Clock.InstallOptions().setTime(Instant.now().plus(off).toEpochMilli()));
-        tablet.signIn(TEACHER);
-        tablet.openVisit();
-        assertThat(tablet.page().locator("#notices")).containsText("off by " + said);
-        tablet.save("q0603", 3);
-        day.proxy().goAway();
-        tablet.save("q0607", 3);
-        endsWell(tablet);
-        assertThat(day.store().markedWith(promises.mark())).allSatisfy(row ->
-                assertThat(Duration.ofMillis(row.clockOffsetMs()).minus(off)).isBetween(Duration.ofMinutes(-1),
-                        Duration.ofMinutes(1)));
     }
 
     @Test

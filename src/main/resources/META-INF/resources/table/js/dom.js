@@ -43,10 +43,19 @@ export function draw(region, ...children) {
   }
 }
 
-/** A dialog that closes by its button and by Escape, and leaves no trace. */
+/**
+ * A dialog that closes by its button and by Escape, and leaves no trace. The focus goes back to where it was opened,
+ * also when that was drawn again meanwhile.
+ */
 export function dialog(className, labelledBy, ...children) {
+  const opener = document.activeElement?.dataset.key;
   const box = h('dialog', { class: className, 'aria-labelledby': labelledBy }, ...children);
-  box.addEventListener('close', () => box.remove());
+  box.addEventListener('close', () => {
+    box.remove();
+    if (opener && document.activeElement === document.body) {
+      document.querySelector(`[data-key="${CSS.escape(opener)}"]`)?.focus();
+    }
+  });
   document.body.append(box);
   box.showModal();
   return box;

@@ -134,7 +134,8 @@ export class Lock {
     } else if (wrong >= MOST_WRONG) {
       await this.#end('pinEnded');
     } else {
-      this.#ask(owner, t('pinWrong', { n: MOST_WRONG - wrong }));
+      const left = MOST_WRONG - wrong;
+      this.#ask(owner, left === 1 ? t('pinLast') : t('pinWrong', { n: left }));
     }
   }
 

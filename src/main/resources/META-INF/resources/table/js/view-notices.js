@@ -11,7 +11,8 @@ function clockText() {
     return null;
   }
   const minutes = Math.round(off / 60000);
-  const much = minutes >= 90 ? t('hours', { n: Math.round(minutes / 60) }) : t('minutes', { n: minutes });
+  const much = minutes >= 2 * 24 * 60 ? t('days', { n: Math.round(minutes / (24 * 60)) })
+    : minutes >= 90 ? t('hours', { n: Math.round(minutes / 60) }) : t('minutes', { n: minutes });
   return t('clockOff', { much });
 }
 

@@ -19,7 +19,7 @@ export function countText(entries, owner) {
   const others = entries.filter((e) => e.owner !== owner).length;
   return [
     waiting.length > 0 ? t('wait', { count: waiting.length, since: hour(Math.min(...waiting.map((e) => e.at))) })
-      : t('allSent'),
+      : refused === 0 && t('allSent'),
     refused > 0 && t('refusedCount', { count: refused }),
     others > 0 && t('othersCount', { count: others }),
   ].filter(Boolean).join(' · ');
