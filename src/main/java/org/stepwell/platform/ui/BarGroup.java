@@ -30,7 +30,7 @@ enum BarGroup {
      */
     static BarGroup of(double order) {
         if (order < 0 || order >= EACH * values().length) {
-            throw new IllegalArgumentException(String.valueOf(order));
+            throw new IllegalArgumentException(order + ": 0 to 599");
         }
         return values()[(int) (order / EACH)];
     }
