@@ -196,9 +196,11 @@ public class LessonService {
     /**
      * Saves lessons, new or changed.
      *
+     * @throws NotVisible when the adult does not see the class whole
      * @throws IllegalArgumentException when somebody else changed one meanwhile
      */
     public void save(UUID classId, List<Lesson> lessons) {
+        access.requireClass(classId);
         lessons.forEach(lesson -> store(classId, lesson, false));
     }
 

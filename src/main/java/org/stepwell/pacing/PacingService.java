@@ -12,6 +12,7 @@ import org.stepwell.core.pacing.SchoolCalendar;
 import org.stepwell.core.pacing.SchoolCalendar.Break;
 import org.stepwell.platform.security.CurrentAdult;
 import org.stepwell.privacy.Access;
+import org.stepwell.privacy.NotVisible;
 
 /** The unit in hand, its pacing and the school's calendar. */
 @Service
@@ -27,8 +28,11 @@ public class PacingService {
         this.current = current;
     }
 
-    /** The unit of the class that started last; empty when it has none yet. */
+    /** The unit of the class that started last; empty when it has none yet or the adult has no part in the class. */
     public Optional<UnitInHand> unit(UUID classId) {
+        if (!access.hasPart(classId)) {
+            return Optional.empty();
+        }
         return store.unit(classId).map(unit -> new UnitInHand(unit.unitId(), unit.title(), unit.startsOn(),
                 new Pacing(store.pacing(unit.unitId())), new SchoolCalendar(store.breaks(classId))));
     }
@@ -39,9 +43,16 @@ public class PacingService {
         return store.addUnit(current.get().districtId(), classId, progression, title, from);
     }
 
-    /** Takes a pacing file for the unit in hand; it stands in for the one before. */
+    /**
+     * Takes a pacing file for the unit in hand; it stands in for the one before.
+     *
+     * @throws NotVisible when the adult does not see the class whole or its unit in hand is another
+     */
     public void importPacing(UUID classId, UUID unitId, List<PacingRow> rows) {
         access.requireClass(classId);
+        if (store.unit(classId).filter(unit -> unit.unitId().equals(unitId)).isEmpty()) {
+            throw new NotVisible();
+        }
         store.addPacing(current.get().districtId(), unitId, rows);
     }
 

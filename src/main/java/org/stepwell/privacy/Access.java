@@ -60,6 +60,11 @@ public class Access {
         }
     }
 
+    /** Whether the adult sees the class whole or at least one child now in it. */
+    public boolean hasPart(UUID classId) {
+        return classes().contains(classId) || store.anyIn(classId, children(), current.today());
+    }
+
     /** Shares a child with an adult from one day to another, for a reason. */
     public void grant(int districtId, UUID adultId, UUID childId, String reason, LocalDate from, LocalDate to) {
         store.grant(districtId, adultId, childId, reason, from, to);

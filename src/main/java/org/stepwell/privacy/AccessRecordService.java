@@ -65,13 +65,13 @@ public class AccessRecordService {
      */
     public void filed(UUID classId, Collection<String> schoolKeys, Seen what) {
         access.requireClass(classId);
-        write(store.idsOf(schoolKeys), what, true);
+        write(store.everIn(classId, store.idsOf(schoolKeys)), what, true);
     }
 
     /** The same for the children of a closed review of a class, which the adult must see whole. */
     public void printed(UUID classId, Collection<UUID> children) {
         access.requireClass(classId);
-        write(children.stream().distinct().sorted().toList(), Seen.REVIEW_PRINT, true);
+        write(store.everIn(classId, children), Seen.REVIEW_PRINT, true);
     }
 
     /**

@@ -7,6 +7,7 @@ import java.time.ZoneId;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -66,6 +67,13 @@ class AccessRecordStore {
         return schoolKeys.isEmpty() ? List.of() : jdbc.sql(
                 "select child_id from child where school_key in (:keys) order by child_id").param("keys", schoolKeys)
                 .query(UUID.class).list();
+    }
+
+    /** Those of the children who are or were in the class, in order of their ids. */
+    List<UUID> everIn(UUID classId, Collection<UUID> children) {
+        return children.isEmpty() ? List.of() : jdbc.sql("select distinct child_id from enrolment where class_id = :class"
+                + " and child_id in (:children) order by child_id").param("class", classId)
+                .param("children", Set.copyOf(children)).query(UUID.class).list();
     }
 
     /** The key of a child, made from the bytes at hand when there is none; empty when there is no such child. */

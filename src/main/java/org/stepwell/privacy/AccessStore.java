@@ -40,6 +40,12 @@ class AccessStore {
                 .param("adult", adultId).param("day", day).param("still", still).query(UUID.class).set();
     }
 
+    boolean anyIn(UUID classId, Set<UUID> children, LocalDate day) {
+        return !children.isEmpty() && jdbc.sql("select exists (select 1 from enrolment where class_id = :class"
+                + " and child_id in (:children) and (ends_on is null or ends_on >= :day))")
+                .param("class", classId).param("children", children).param("day", day).query(Boolean.class).single();
+    }
+
     void endGrants(UUID adultId, UUID classId, Instant at) {
         jdbc.sql("""
                 update caseload_grant set ended_at = :at where adult_id = :adult and ended_at is null

@@ -27,8 +27,14 @@ public class ProgressionService {
         this.current = current;
     }
 
-    /** The newest version of the progression of the class's unit; one without skills where there is no unit yet. */
+    /**
+     * The newest version of the progression of the class's unit; one without skills where there is no unit yet or
+     * the adult has no part in the class.
+     */
     public Progression ofClass(UUID classId) {
+        if (!access.hasPart(classId)) {
+            return NONE;
+        }
         return store.codeOfClass(classId).flatMap(code -> store.newest(code).map(v -> store.read(code,
                 v.progressionId()))).orElse(NONE);
     }
