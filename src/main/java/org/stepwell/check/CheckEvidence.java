@@ -65,7 +65,7 @@ class CheckEvidence {
         Look written = wanted != null ? wanted : takingBack(sheet, child, code, java.util.Objects.requireNonNull(old));
         observations.record(List.of(written), true).stream().filter(t -> t.outcome() == Outcome.REFUSED).findAny()
                 .ifPresent(t -> {
-                    throw new IllegalStateException(t.reason());
+                    throw new IllegalStateException(String.valueOf(t.reason()));
                 });
         store.addSpoken(current.get().districtId(), sheet.line().checkId(), child.childId(), code,
                 new CheckStore.Spoken(old == null ? 1 : old.number() + 1, written.id(), says));

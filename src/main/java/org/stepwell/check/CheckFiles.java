@@ -9,6 +9,7 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.stepwell.core.check.Mark;
 import org.stepwell.core.check.Responses;
+import org.stepwell.core.problem.Problem;
 import org.stepwell.platform.csv.CsvProblem;
 import org.stepwell.platform.csv.Parsed;
 import org.stepwell.privacy.AccessRecordService;
@@ -60,14 +61,13 @@ public class CheckFiles {
         sheet.children().forEach(c -> children.put(c.schoolKey(), c));
         for (Responses.Item item : answers.responses().items()) {
             if (sheet.items().stream().noneMatch(i -> i.code().equals(item.id()))) {
-                problems.add(new CsvProblem(1, item.id(), "this check has no such item; add it to the blueprint first"));
+                problems.add(new CsvProblem(1, item.id(), Problem.of("check.no-item-in-file")));
             }
         }
         for (int c = 0; c < answers.children().size(); c++) {
             ChildRow child = children.get(answers.children().get(c));
             if (child == null) {
-                problems.add(new CsvProblem(0, "child", "no child \"" + answers.children().get(c)
-                        + "\" is in the class; check the id"));
+                problems.add(new CsvProblem(0, "child", Problem.of("check.no-child", answers.children().get(c))));
             } else if (problems.isEmpty()) {
                 taps.addAll(taps(sheet, child, answers.responses(), c));
             }

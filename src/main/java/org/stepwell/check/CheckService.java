@@ -18,6 +18,7 @@ import org.springframework.transaction.annotation.Transactional;
 import org.stepwell.core.check.CheckItem;
 import org.stepwell.core.check.Mark;
 import org.stepwell.core.check.SkillResult;
+import org.stepwell.core.problem.Refused;
 import org.stepwell.core.progression.Progression;
 import org.stepwell.core.progression.Progression.Phrase;
 import org.stepwell.platform.security.CurrentAdult;
@@ -89,14 +90,13 @@ public class CheckService {
      */
     public UUID create(UUID classId, String title, LocalDate heldOn, List<CheckItem> items) {
         access.requireClass(classId);
-        CheckStore.Unit unit = store.unit(classId).orElseThrow(() -> new IllegalArgumentException(
-                "The class has no unit yet. Start one under People and files."));
+        CheckStore.Unit unit = store.unit(classId).orElseThrow(() -> new Refused("unit.none"));
         return create(unit.unitId(), title, heldOn, null, items);
     }
 
     private UUID create(UUID unitId, String title, LocalDate heldOn, @Nullable UUID retakeOf, List<CheckItem> items) {
         if (title.isBlank() || title.strip().length() > 200) {
-            throw new IllegalArgumentException("A check needs a name of 1 to 200 letters.");
+            throw new Refused("check.name");
         }
         holdWhole(items);
         SignedIn adult = current.get();
@@ -107,12 +107,12 @@ public class CheckService {
 
     private static void holdWhole(List<CheckItem> items) {
         if (items.isEmpty() || items.size() > 60) {
-            throw new IllegalArgumentException("A check has 1 to 60 items, not " + items.size() + ".");
+            throw new Refused("check.items", items.size());
         }
         Set<String> codes = new HashSet<>();
         items.forEach(item -> {
             if (!codes.add(item.code())) {
-                throw new IllegalArgumentException("Two items are called " + item.code() + ".");
+                throw new Refused("check.twice", item.code());
             }
         });
     }
@@ -134,8 +134,7 @@ public class CheckService {
         holdWhole(items);
         store.hold(checkId);
         if (store.revision(checkId) != seenRevision) {
-            throw new IllegalArgumentException("Somebody else saved this blueprint meanwhile. Load the page again, "
-                    + "then change what is still to change.");
+            throw new Refused("check.meanwhile");
         }
         SignedIn adult = current.get();
         store.addItems(adult.districtId(), checkId, seenRevision + 1, items, adult.adultId());
@@ -198,11 +197,11 @@ public class CheckService {
             }
             CheckItem item = items.get(tap.item());
             if (item == null || tap.entry() < 1 || tap.entry() > 2) {
-                throw new IllegalArgumentException("this check has no item \"" + tap.item() + "\"");
+                throw new Refused("check.no-item", tap.item());
             }
             String error = tap.mark() == Mark.WRONG || tap.mark() == Mark.HALF ? tap.error() : null;
             if (error != null && errors(progression, item.skill()).noneMatch(e -> e.code().equals(error))) {
-                throw new IllegalArgumentException("\"" + error + "\" is no error tag of " + item.skill());
+                throw new Refused("check.error", error, item.skill());
             }
             boolean stored = store.addMark(adult.districtId(), checkId, tap.childId(), tap.item(), tap.entry(),
                     tap.seen() + 1, tap.mark(), error, adult.adultId());
@@ -249,7 +248,7 @@ public class CheckService {
         visible(checkId);
         access.requireChild(childId);
         if (sitting.accommodation().length() > 500) {
-            throw new IllegalArgumentException("An accommodation holds 500 letters; shorten it.");
+            throw new Refused("check.accommodation");
         }
         store.hold(checkId);
         store.addSitting(current.get().districtId(), checkId, childId, sitting, current.get().adultId());
@@ -283,8 +282,7 @@ public class CheckService {
         missed(sheet).values().forEach(skills::addAll);
         List<CheckItem> items = sheet.items().stream().filter(i -> skills.contains(i.skill())).toList();
         if (items.isEmpty()) {
-            throw new IllegalArgumentException("Nobody missed a skill that has three answered items or more, so there "
-                    + "is nothing to ask again.");
+            throw new Refused("check.nobody-missed");
         }
         return create(sheet.line().unitId(), title, heldOn, checkId, items);
     }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.regex.Pattern;
 import org.stepwell.core.check.Responses;
 import org.stepwell.core.check.Responses.Item;
+import org.stepwell.core.problem.Problem;
 import org.stepwell.platform.csv.CsvProblem;
 import org.stepwell.platform.csv.CsvRow;
 import org.stepwell.platform.csv.CsvTable;
@@ -41,7 +42,7 @@ public final class ResponsesCsv {
         Parsed<Line> lines = CsvTable.read(bytes, List.of("child"), ids).parse(row -> line(row, ids), Line::child);
         List<CsvProblem> problems = new ArrayList<>(lines.problems());
         if (problems.isEmpty() && ids.isEmpty()) {
-            problems.add(new CsvProblem(1, "", "the header names no items; beside child it needs one column per item"));
+            problems.add(new CsvProblem(1, "", Problem.of("check.no-items")));
         }
         List<String> skills = lines.rows().stream().filter(l -> l.child().equals(SKILLS)).findFirst()
                 .map(Line::cells).orElse(List.of());
@@ -91,7 +92,7 @@ public final class ResponsesCsv {
             case "0", "0.0" -> 0;
             case "1", "1.0" -> 1;
             case "0.5", ".5" -> 0.5;
-            default -> throw new CsvRow.Bad(id, "\"" + text + "\" is no mark; 1, 0, 0.5 or empty is accepted");
+            default -> throw new CsvRow.Bad(id, "cell.mark", text);
         };
     }
 }

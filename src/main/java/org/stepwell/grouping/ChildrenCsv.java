@@ -23,7 +23,7 @@ public final class ChildrenCsv {
     private static GroupChild child(CsvRow row) {
         String child = row.required("child");
         if (child.chars().anyMatch(Character::isISOControl)) {
-            throw new CsvRow.Bad("child", "holds a control character; an id is written without");
+            throw new CsvRow.Bad("child", "cell.control");
         }
         String last = row.orNull("last_group");
         return new GroupChild(child, row.orNull("tier") == null ? null : row.read("tier", Tier::of),
@@ -36,8 +36,8 @@ public final class ChildrenCsv {
             return null;
         }
         if (!text.matches("[0-9]{1,3}(\\.[0-9]{1,20})?") || Double.parseDouble(text) > GroupChild.HIGHEST) {
-            throw new CsvRow.Bad("estimate", "\"" + (text.length() > 40 ? text.substring(0, 40) + "..." : text)
-                    + "\" is no step; 0 to 5 such as 3 or 2.6, or empty is accepted");
+            throw new CsvRow.Bad("estimate", "cell.estimate",
+                    text.length() > 40 ? text.substring(0, 40) + "..." : text);
         }
         return Double.valueOf(text);
     }

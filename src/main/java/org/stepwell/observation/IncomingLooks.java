@@ -9,6 +9,8 @@ import org.jspecify.annotations.Nullable;
 import org.stepwell.core.evidence.Help;
 import org.stepwell.core.evidence.Kind;
 import org.stepwell.core.evidence.Look;
+import org.stepwell.core.problem.Problem;
+import org.stepwell.core.problem.Refused;
 import tools.jackson.databind.JsonNode;
 
 /** Reads looks as the tablet sends them: objects with the names of the file's columns. */
@@ -19,7 +21,7 @@ final class IncomingLooks {
     }
 
     /** One object: a look, or what is wrong with it. */
-    record Incoming(@Nullable String id, @Nullable Look look, @Nullable String reason) {}
+    record Incoming(@Nullable String id, @Nullable Look look, @Nullable Problem reason) {}
 
     static List<Incoming> read(JsonNode array, String observer) {
         List<Incoming> all = new ArrayList<>();
@@ -27,14 +29,14 @@ final class IncomingLooks {
             String id = item.isObject() && item.path("id").isString() ? item.path("id").stringValue() : null;
             try {
                 if (!item.isObject()) {
-                    throw new IllegalArgumentException("is not an object");
+                    throw new Refused("look.not-object");
                 }
                 if (item.path(SealedLooks.BROKEN).isString()) {
                     throw new IllegalArgumentException(item.path(SealedLooks.BROKEN).stringValue());
                 }
                 all.add(new Incoming(id, look(item, observer), null));
             } catch (IllegalArgumentException wrong) {
-                all.add(new Incoming(id, null, wrong.getMessage()));
+                all.add(new Incoming(id, null, Problem.of(wrong)));
             }
         }
         return all;
@@ -53,7 +55,7 @@ final class IncomingLooks {
         try {
             return read.get();
         } catch (IllegalArgumentException wrong) {
-            throw new IllegalArgumentException(field + ": " + wrong.getMessage(), wrong);
+            throw new Refused("look.field", field, Problem.of(wrong));
         }
     }
 
@@ -66,14 +68,14 @@ final class IncomingLooks {
             return node.asString();
         }
         if (!node.isString()) {
-            throw new IllegalArgumentException(field + " is neither text nor null");
+            throw new Refused("look.text", field);
         }
         String text = node.stringValue();
         if (text.indexOf('\0') >= 0) {
-            throw new IllegalArgumentException(field + " has a character that cannot be stored");
+            throw new Refused("look.unstorable", field);
         }
         if (!field.equals("note") && text.length() > (field.equals("task") ? 100 : LONGEST_CODE)) {
-            throw new IllegalArgumentException(field + " is too long");
+            throw new Refused("look.long", field);
         }
         return text.isEmpty() ? null : text;
     }
@@ -81,7 +83,7 @@ final class IncomingLooks {
     private static String required(JsonNode item, String field) {
         String text = text(item, field);
         if (text == null) {
-            throw new IllegalArgumentException(field + " is missing");
+            throw new Refused("look.missing", field);
         }
         return text;
     }
@@ -92,7 +94,7 @@ final class IncomingLooks {
             return null;
         }
         if (!node.isIntegralNumber() || !node.canConvertToInt()) {
-            throw new IllegalArgumentException("step is neither a whole number from 1 to 5 nor null");
+            throw new Refused("look.step-number");
         }
         return node.intValue();
     }
@@ -106,7 +108,7 @@ final class IncomingLooks {
         Set<String> tags = new TreeSet<>();
         for (JsonNode tag : node) {
             if (!tag.isString() || tag.stringValue().length() > LONGEST_CODE || tag.stringValue().indexOf('\0') >= 0) {
-                throw new IllegalArgumentException("tags are short texts");
+                throw new Refused("look.tags");
             }
             tags.addAll(ObservationCsv.tags(tag.stringValue()));
         }
@@ -116,8 +118,7 @@ final class IncomingLooks {
     private static @Nullable String note(JsonNode item) {
         String note = text(item, "note");
         if (note != null && note.length() > ObservationCsv.LONGEST_NOTE) {
-            throw new IllegalArgumentException("note has " + note.length() + " characters; at most "
-                    + ObservationCsv.LONGEST_NOTE + " are kept, shorten it");
+            throw new Refused("look.note", note.length(), ObservationCsv.LONGEST_NOTE);
         }
         return note;
     }

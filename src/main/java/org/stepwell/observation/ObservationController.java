@@ -17,15 +17,18 @@ import org.springframework.format.annotation.DateTimeFormat;
 import org.springframework.format.annotation.DateTimeFormat.ISO;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
+import org.springframework.web.bind.annotation.CookieValue;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 import org.stepwell.core.evidence.Look;
+import org.stepwell.core.problem.Problem;
 import org.stepwell.observation.IncomingLooks.Incoming;
 import org.stepwell.observation.ObservationService.Outcome;
 import org.stepwell.observation.ObservationService.Taken;
 import org.stepwell.platform.security.CurrentAdult;
+import org.stepwell.platform.ui.ReaderLanguage;
 import org.stepwell.privacy.AccessRecordService;
 import org.stepwell.privacy.NotVisible;
 import org.stepwell.privacy.Seen;
@@ -68,7 +71,8 @@ class ObservationController {
     }
 
     @PostMapping("/api/observations")
-    ResponseEntity<?> record(HttpServletRequest request) throws IOException {
+    ResponseEntity<?> record(HttpServletRequest request,
+            @CookieValue(name = ReaderLanguage.COOKIE, defaultValue = "en") String language) throws IOException {
         Bucket bucket = buckets.computeIfAbsent(current.get().adultId(), id -> Bucket.builder().addLimit(
                 limit -> limit.capacity(REQUESTS_AT_ONCE).refillGreedy(10, Duration.ofSeconds(1))).build());
         if (!bucket.tryConsume(1)) {
@@ -91,10 +95,11 @@ class ObservationController {
         if (array.size() > MOST_ITEMS) {
             return error(HttpStatus.CONTENT_TOO_LARGE, "more than 500 looks at once; send them in parts");
         }
-        return ResponseEntity.ok(answers(IncomingLooks.read(sealed.open(array), current.get().signIn())));
+        return ResponseEntity.ok(answers(IncomingLooks.read(sealed.open(array), current.get().signIn()),
+                Locale.of(language)));
     }
 
-    private List<Map<String, Object>> answers(List<Incoming> incoming) {
+    private List<Map<String, Object>> answers(List<Incoming> incoming, Locale reader) {
         List<Look> looks = incoming.stream().map(Incoming::look).filter(java.util.Objects::nonNull).toList();
         List<Taken> taken = observations.record(looks, true);
         List<Map<String, Object>> answers = new ArrayList<>();
@@ -104,7 +109,8 @@ class ObservationController {
             Map<String, Object> answer = new LinkedHashMap<>();
             put(answer, "id", item.id());
             answer.put("status", one.outcome().name().toLowerCase(Locale.ROOT));
-            put(answer, "reason", one.reason());
+            Problem reason = one.reason();
+            put(answer, "reason", reason == null ? null : reason.in(reader));
             answers.add(answer);
         }
         return answers;

@@ -16,6 +16,7 @@ import org.jspecify.annotations.Nullable;
 import org.stepwell.core.evidence.Help;
 import org.stepwell.core.evidence.Kind;
 import org.stepwell.core.evidence.Look;
+import org.stepwell.core.problem.Refused;
 import org.stepwell.platform.csv.CsvRow;
 import org.stepwell.platform.csv.CsvTable;
 import org.stepwell.platform.csv.CsvWriter;
@@ -58,7 +59,7 @@ public final class ObservationCsv {
                 shorter(row, "note", LONGEST_NOTE),
                 row.text("replaces").isEmpty() ? null : row.read("replaces", ObservationCsv::uuid),
                 !row.text("withdrawn").isEmpty() && row.read("withdrawn", ObservationCsv::truth),
-                row.text("clock_offset_ms").isEmpty() ? null : row.read("clock_offset_ms", Long::valueOf));
+                row.text("clock_offset_ms").isEmpty() ? null : row.read("clock_offset_ms", ObservationCsv::whole));
     }
 
     /**
@@ -68,7 +69,7 @@ public final class ObservationCsv {
      */
     public static UUID uuid(String text) {
         if (!UUID_FORM.matcher(text).matches()) {
-            throw new IllegalArgumentException("is not a UUID");
+            throw new Refused("cell.uuid");
         }
         return UUID.fromString(text);
     }
@@ -82,11 +83,11 @@ public final class ObservationCsv {
         try {
             OffsetDateTime at = OffsetDateTime.parse(text).truncatedTo(ChronoUnit.MICROS);
             if (at.getYear() < 1990 || at.getYear() > 2200) {
-                throw new IllegalArgumentException("lies outside the years 1990 to 2200");
+                throw new Refused("cell.years");
             }
             return at;
         } catch (DateTimeException wrong) {
-            throw new IllegalArgumentException("is not an instant with offset like 2026-03-09T09:42:37-05:00");
+            throw new Refused("cell.instant");
         }
     }
 
@@ -98,7 +99,7 @@ public final class ObservationCsv {
 
     private static String child(String text) {
         if (text.chars().anyMatch(Character::isISOControl)) {
-            throw new CsvRow.Bad("child", "holds a control character such as a line end; take it out");
+            throw new CsvRow.Bad("child", "cell.control");
         }
         return text;
     }
@@ -106,17 +107,24 @@ public final class ObservationCsv {
     private static @Nullable String shorter(CsvRow row, String column, int longest) {
         String text = column.equals("observer") ? row.required(column) : row.orNull(column);
         if (text != null && text.length() > longest) {
-            throw new CsvRow.Bad(column, "has " + text.length() + " characters; at most " + longest
-                    + " are kept, shorten it");
+            throw new CsvRow.Bad(column, "cell.long", text.length(), longest);
         }
         return text;
+    }
+
+    private static Long whole(String text) {
+        try {
+            return Long.valueOf(text);
+        } catch (NumberFormatException wrong) {
+            throw new Refused("cell.whole");
+        }
     }
 
     private static boolean truth(String text) {
         return switch (text) {
             case "true" -> true;
             case "false" -> false;
-            default -> throw new IllegalArgumentException("is neither true nor false");
+            default -> throw new Refused("cell.truth");
         };
     }
 

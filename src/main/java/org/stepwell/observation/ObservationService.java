@@ -14,6 +14,8 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.stepwell.core.evidence.Look;
+import org.stepwell.core.problem.Problem;
+import org.stepwell.core.problem.Refused;
 import org.stepwell.platform.security.CurrentAdult;
 import org.stepwell.platform.security.SignedIn;
 import org.stepwell.privacy.Access;
@@ -28,7 +30,7 @@ import org.stepwell.roster.RosterService;
 @Transactional
 public class ObservationService {
     /** Words of a look stored for a child the adult no longer sees. */
-    static final String WAITS = "you no longer see this child; the class's teacher decides whether it counts";
+    private static final Problem WAITS = Problem.of("look.waits");
 
     private final ObservationStore store;
     private final RosterService roster;
@@ -62,7 +64,7 @@ public class ObservationService {
      *
      * @param reason what is wrong, or what is special about a stored one; {@code null} when nothing is to be said
      */
-    public record Taken(Outcome outcome, @Nullable String reason) {}
+    public record Taken(Outcome outcome, @Nullable Problem reason) {}
 
     /**
      * Stores looks, each once for ever: the same id with the same content is a duplicate, with other content refused.
@@ -138,11 +140,10 @@ public class ObservationService {
         ChildRow child = children.get(look.child());
         UUID childId = child == null ? seenOn(look) : child.childId();
         if (childId == null) {
-            return new Taken(Outcome.REFUSED, "no child \"" + look.child() + "\" is known to you; check the id");
+            return new Taken(Outcome.REFUSED, Problem.of("look.no-child", look.child()));
         }
         if (!current.pass().map(pass -> roster.everIn(pass.classId(), childId)).orElse(true)) {
-            return new Taken(Outcome.REFUSED, "child \"" + look.child() + "\" was never in the class that this tablet "
-                    + "may add looks for; sign in to send it");
+            return new Taken(Outcome.REFUSED, Problem.of("look.pass", look.child()));
         }
         if (store.add(adult.districtId(), childId, child == null ? null : child.classId(), look, adult.adultId(),
                 child == null ? clock.instant() : null)) {
@@ -152,7 +153,7 @@ public class ObservationService {
         Optional<ObservationLine> there = store.find(look.id(), adult.zone());
         return there.isPresent() && there.get().look().equals(look)
                 ? new Taken(Outcome.DUPLICATE, null)
-                : new Taken(Outcome.REFUSED, "the id is taken by a look with other content; make a new id");
+                : new Taken(Outcome.REFUSED, Problem.of("look.id-taken"));
     }
 
     private @Nullable UUID seenOn(Look look) {
@@ -247,14 +248,14 @@ public class ObservationService {
         ObservationLine old = store.find(observationId, adult.zone()).orElseThrow(NotVisible::new);
         access.requireChild(old.childId());
         if (old.replacedBy() != null) {
-            throw new IllegalArgumentException("This look was corrected already. Correct the newest one.");
+            throw new Refused("look.corrected");
         }
         Look look = old.look();
         record(List.of(new Look(UUID.randomUUID(), look.observedAt().plusNanos(1000), look.child(), look.skill(),
                 look.task(), withdrawn ? look.step() : step, withdrawn ? look.help() : help, look.kind(),
                 look.observer(), look.tags(), withdrawn ? look.note() : note, look.id(), withdrawn, null)), false)
                 .stream().filter(t -> t.outcome() == Outcome.REFUSED).findAny().ifPresent(t -> {
-                    throw new IllegalStateException(t.reason());
+                    throw new IllegalStateException(String.valueOf(t.reason()));
                 });
     }
 }

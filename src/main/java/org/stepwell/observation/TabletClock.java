@@ -6,6 +6,7 @@ import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
 import org.jspecify.annotations.Nullable;
 import org.stepwell.core.evidence.Look;
+import org.stepwell.core.problem.Problem;
 
 /**
  * What to make of a tablet's clock. A look carries the tablet's time and, when it was measured, how far that is from
@@ -18,8 +19,7 @@ final class TabletClock {
     /** A difference of more than a century is no measurement and is left alone. */
     private static final Duration BELIEVABLE = Duration.ofDays(36_525);
     /** Said of a look whose difference was never measured and that claims to come from the future. */
-    static final String AHEAD = "stored, but dated after now by a tablet whose clock was never compared; it counts from "
-            + "that day on, so check the tablet's date and the look";
+    static final Problem AHEAD = Problem.of("look.ahead");
 
     private TabletClock() {
     }

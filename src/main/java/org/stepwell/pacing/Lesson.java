@@ -3,6 +3,7 @@ package org.stepwell.pacing;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.stepwell.core.problem.Refused;
 
 /**
  * A lesson as the teacher writes it.
@@ -27,16 +28,16 @@ public record Lesson(UUID lessonId, int number, int position, String title, List
     public Lesson {
         skills = List.copyOf(skills);
         if (title.isBlank() || title.length() > 200) {
-            throw new IllegalArgumentException("A lesson needs a name of 1 to 200 letters.");
+            throw new Refused("lesson.name");
         }
         if (days < 1 || days > 20) {
-            throw new IllegalArgumentException("A lesson is planned for 1 to 20 days, not " + days + ".");
+            throw new Refused("lesson.days", days);
         }
         if (step != null && (step < 1 || step > 5)) {
-            throw new IllegalArgumentException("A lesson works toward step 1 to 5, not " + step + ".");
+            throw new Refused("lesson.step", step);
         }
         if (materials.length() > 1000 || points.length() > 4000) {
-            throw new IllegalArgumentException("Materials hold 1000 letters, points to talk about 4000. Shorten them.");
+            throw new Refused("lesson.long");
         }
     }
 

@@ -18,6 +18,7 @@ import org.stepwell.core.evidence.EffectiveLooks;
 import org.stepwell.core.pacing.PacingRow;
 import org.stepwell.core.pacing.SchoolCalendar;
 import org.stepwell.core.pacing.UnitCourse;
+import org.stepwell.core.problem.Refused;
 import org.stepwell.observation.ObservationService;
 import org.stepwell.pacing.LessonChoice.Choice;
 import org.stepwell.platform.security.CurrentAdult;
@@ -139,16 +140,15 @@ public class LessonService {
      * @throws IllegalArgumentException when there is no lesson, no child is named, or another adult chose meanwhile
      */
     public void choose(UUID classId, Choice choice, Collection<UUID> again) {
-        UnitPlan plan = plan(classId).orElseThrow(() -> new IllegalArgumentException(
-                "The class has no unit yet. Start one under People and files."));
+        UnitPlan plan = plan(classId).orElseThrow(() -> new Refused("unit.none"));
         Lesson lesson = plan.inHand();
         if (lesson == null) {
-            throw new IllegalArgumentException("No lesson is in hand. Write the next one first.");
+            throw new Refused("lesson.none");
         }
         List<UUID> children = choice == Choice.MOVE_ON_SHOW_AGAIN ? plan.children().stream().map(ChildRow::childId)
                 .filter(again::contains).toList() : List.of();
         if (choice == Choice.MOVE_ON_SHOW_AGAIN && children.isEmpty()) {
-            throw new IllegalArgumentException("Choose at least one child to show it again to.");
+            throw new Refused("lesson.nobody");
         }
         Optional<LessonChoice> before = plan.chosenToday();
         int used = plan.daysUsed(lesson.lessonId()) + (before.isPresent() ? 0 : 1);
@@ -157,7 +157,7 @@ public class LessonService {
         LessonChoice made = new LessonChoice(plan.day(), before.map(LessonChoice::number).orElse(0) + 1,
                 lesson.lessonId(), choice, children, moved, adult.name());
         if (!store.add(adult.districtId(), plan.unit().unitId(), made, plan.standing(), adult.adultId())) {
-            throw new IllegalArgumentException("Another adult chose meanwhile. Load the page again to see it.");
+            throw new Refused("lesson.chosen");
         }
         int net = moved - before.map(LessonChoice::moved).orElse(0);
         if (net != 0 && !plan.unit().pacing().rows().isEmpty()) {
@@ -213,8 +213,7 @@ public class LessonService {
         access.requireClass(classId);
         UnitInHand unit = pacing.unit(classId).orElseThrow(NotVisible::new);
         if (!store.add(current.get().districtId(), unit.unitId(), lesson, removed, current.get().adultId())) {
-            throw new IllegalArgumentException("Another adult changed the lesson \"" + lesson.title()
-                    + "\" meanwhile. Load the page again, then change what is still to change.");
+            throw new Refused("lesson.meanwhile", lesson.title());
         }
     }
 

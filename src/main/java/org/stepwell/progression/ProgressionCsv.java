@@ -12,6 +12,8 @@ import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import org.stepwell.core.problem.Problem;
+import org.stepwell.core.problem.Refused;
 import org.stepwell.core.progression.Progression;
 import org.stepwell.core.progression.Progression.Need;
 import org.stepwell.core.progression.Progression.Phrase;
@@ -49,7 +51,7 @@ public final class ProgressionCsv {
         unknown.addAll(phrases.unknownColumns());
         Set<String> names = skills.rows().stream().map(SkillLine::progression).collect(Collectors.toSet());
         if (names.size() != 1) {
-            problems.add(new CsvProblem(0, "progression", "one progression a file is accepted, found " + names.size()));
+            problems.add(new CsvProblem(0, "progression", Problem.of("progression.one", names.size())));
             return new Parsed<>(List.of(), problems, unknown);
         }
         Progression read = new Progression(names.iterator().next(),
@@ -64,7 +66,7 @@ public final class ProgressionCsv {
             if (!text.isBlank()) {
                 Matcher need = NEED.matcher(text.strip());
                 if (!need.matches()) {
-                    throw new CsvRow.Bad("needs", "\"" + text + "\" is not written like T04>=2 or 5:T05>=3");
+                    throw new CsvRow.Bad("needs", "progression.need", text);
                 }
                 int before = need.group(1) == null ? 1 : Integer.parseInt(need.group(1));
                 needs.add(new Need(before, need.group(2).strip(), Integer.parseInt(need.group(3))));
@@ -84,7 +86,7 @@ public final class ProgressionCsv {
 
     private static String language(String text) {
         if (!text.equals("en") && !text.equals("es")) {
-            throw new IllegalArgumentException("is not one of en, es");
+            throw new Refused("progression.language");
         }
         return text;
     }
@@ -94,7 +96,7 @@ public final class ProgressionCsv {
             case "phrase" -> Phrase.Kind.PHRASE;
             case "help" -> Phrase.Kind.HELP;
             case "error" -> Phrase.Kind.ERROR;
-            default -> throw new IllegalArgumentException("is not one of phrase, help, error");
+            default -> throw new Refused("progression.kind");
         };
     }
 
@@ -103,15 +105,14 @@ public final class ProgressionCsv {
         Set<String> codes = read.skills().stream().map(Skill::code).collect(Collectors.toSet());
         for (Skill skill : read.skills()) {
             skill.needs().stream().filter(n -> !codes.contains(n.skill())).forEach(n -> problems.add(
-                    new CsvProblem(0, "needs", skill.code() + " needs " + n.skill() + ", which is no skill here")));
+                    new CsvProblem(0, "needs", Problem.of("progression.needs", skill.code(), n.skill()))));
         }
         read.phrases().stream().filter(p -> !codes.contains(p.skill())).map(Phrase::skill).distinct()
-                .forEach(s -> problems.add(new CsvProblem(0, "skill", "phrases name " + s + ", which is no skill")));
+                .forEach(s -> problems.add(new CsvProblem(0, "skill", Problem.of("progression.phrases", s))));
         read.phrases().stream().filter(p -> p.kind() == Phrase.Kind.PHRASE && p.step() == null)
-                .forEach(p -> problems.add(new CsvProblem(0, "step", "phrase " + p.code() + " of " + p.skill()
-                        + " has no step")));
+                .forEach(p -> problems.add(new CsvProblem(0, "step", Problem.of("progression.no-step", p.code(), p.skill()))));
         if (problems.isEmpty()) {
-            circle(read).forEach(path -> problems.add(new CsvProblem(0, "needs", "goes in a circle: " + path)));
+            circle(read).forEach(path -> problems.add(new CsvProblem(0, "needs", Problem.of("progression.circle", path))));
         }
         return problems;
     }

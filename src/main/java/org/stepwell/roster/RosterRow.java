@@ -2,6 +2,7 @@ package org.stepwell.roster;
 
 import java.time.LocalDate;
 import org.jspecify.annotations.Nullable;
+import org.stepwell.core.problem.Refused;
 
 /**
  * One line of a roster: a child in a class.
@@ -21,13 +22,13 @@ public record RosterRow(String child, String givenName, String familyName, Strin
     /** Checks the order of the dates, the lengths, and that the id has no control characters. */
     public RosterRow {
         if (child.chars().anyMatch(Character::isISOControl) || child.length() > 100) {
-            throw new IllegalArgumentException("the id of a child has at most 100 characters and no control ones");
+            throw new Refused("child.id");
         }
         if (givenName.length() > LONGEST_NAME || familyName.length() > LONGEST_NAME) {
-            throw new IllegalArgumentException("a name has at most " + LONGEST_NAME + " characters; shorten it");
+            throw new Refused("child.name", LONGEST_NAME);
         }
         if (start != null && end != null && end.isBefore(start)) {
-            throw new IllegalArgumentException("end " + end + " is before start " + start);
+            throw new Refused("child.end", end, start);
         }
     }
 }

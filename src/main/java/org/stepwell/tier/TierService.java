@@ -16,6 +16,7 @@ import org.stepwell.core.evidence.Look;
 import org.stepwell.core.evidence.Parameters;
 import org.stepwell.core.pacing.Pacing;
 import org.stepwell.core.pacing.SchoolCalendar;
+import org.stepwell.core.problem.Refused;
 import org.stepwell.core.progression.Progression;
 import org.stepwell.core.tier.ChildState;
 import org.stepwell.core.tier.ClassReview;
@@ -165,7 +166,7 @@ public class TierService {
     public void decideAll(UUID classId, List<Decided> decisions) {
         access.requireClass(classId);
         UnitInHand unit = pacing.unit(classId).orElseThrow(
-                () -> new IllegalArgumentException("The class has no unit yet. Start one under People and files."));
+                () -> new Refused("unit.none"));
         ClassPicture picture = picture(classId);
         decisions.forEach(decided -> store(unit, picture, decided));
     }
@@ -179,7 +180,7 @@ public class TierService {
         String choice = tier == suggestion.suggested() && move ? "accept" : tier == one.state().tier() ? "keep"
                 : "other";
         if (choice.equals("other") && decided.reason().isBlank()) {
-            throw new IllegalArgumentException("Say in a few words why another tier fits better.");
+            throw new Refused("decision.reason");
         }
         SignedIn adult = current.get();
         store.decide(adult.districtId(), unit.unitId(), decided.childId(), picture.day(), one.state().tier(), tier,

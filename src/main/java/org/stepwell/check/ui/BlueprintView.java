@@ -28,6 +28,7 @@ import org.stepwell.core.check.BlueprintNote;
 import org.stepwell.core.check.CheckItem;
 import org.stepwell.core.progression.Progression;
 import org.stepwell.platform.ui.Parts;
+import org.stepwell.platform.ui.Words;
 import org.stepwell.progression.ProgressionService;
 import org.stepwell.roster.ChildRow;
 
@@ -150,7 +151,7 @@ class BlueprintView extends CheckPage {
             draw();
             Parts.say(said, texts.say("blueprint.saved"));
         } catch (IllegalArgumentException wrong) {
-            Parts.say(said, String.valueOf(wrong.getMessage()));
+            Parts.say(said, Words.told(wrong));
         }
     }
 
@@ -183,7 +184,7 @@ class BlueprintView extends CheckPage {
         try {
             checks.sit(checkId(), child.childId(), new CheckSitting(now.absent(), now.satOn(), words.strip()));
         } catch (IllegalArgumentException wrong) {
-            Parts.say(said, String.valueOf(wrong.getMessage()));
+            Parts.say(said, Words.told(wrong));
         }
     }
 

@@ -100,7 +100,7 @@ class UnitCheckView extends Div implements HasDynamicTitle {
         } catch (DateTimeException wrong) {
             Parts.say(problem, texts.say("day.wrong"));
         } catch (IllegalArgumentException wrong) {
-            Parts.say(problem, String.valueOf(wrong.getMessage()));
+            Parts.say(problem, Words.told(wrong));
         }
     }
 }

@@ -1,6 +1,7 @@
 package org.stepwell.core.evidence;
 
 import java.util.Locale;
+import org.stepwell.core.problem.Refused;
 
 /** The help a child had while it was seen. Own drawing and fingers are {@link #NONE}; a printed picture is {@link #CUBES}. */
 public enum Help {
@@ -29,6 +30,6 @@ public enum Help {
                 return help;
             }
         }
-        throw new IllegalArgumentException("help \"" + code + "\" is not one of none, cubes, prompt, modelled");
+        throw new Refused("look.help", code);
     }
 }

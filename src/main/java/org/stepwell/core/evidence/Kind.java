@@ -1,6 +1,7 @@
 package org.stepwell.core.evidence;
 
 import java.util.Locale;
+import org.stepwell.core.problem.Refused;
 
 /** Where a look comes from. Kinds of evidence are counted per unit. */
 public enum Kind {
@@ -31,7 +32,6 @@ public enum Kind {
                 return kind;
             }
         }
-        throw new IllegalArgumentException(
-                "kind \"" + code + "\" is not one of table, exit_task, unit_check, specialist, other");
+        throw new Refused("look.kind", code);
     }
 }

@@ -6,6 +6,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.stepwell.core.problem.Refused;
 
 /**
  * One dated record that one adult saw one child use one strategy on one task. Never changed: a correction is another
@@ -43,13 +44,13 @@ public record Look(
     public Look {
         tags = java.util.Collections.unmodifiableSortedSet(new TreeSet<>(tags));
         if (step != null && (step < 1 || step > 5)) {
-            throw new IllegalArgumentException("step " + step + " is not in 1-5");
+            throw new Refused("look.step", step);
         }
         if (step != null && skill == null) {
-            throw new IllegalArgumentException("a look with a step needs a skill");
+            throw new Refused("look.needs-skill");
         }
         if (withdrawn && replaces == null) {
-            throw new IllegalArgumentException("withdrawn needs the id it withdraws in replaces");
+            throw new Refused("look.needs-replaces");
         }
     }
 

@@ -11,6 +11,7 @@ import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
+import org.stepwell.core.problem.Refused;
 
 /** All pacing rows of a unit, asked by day. Of a skill's rows with {@code due} up to the day the latest holds. */
 public final class Pacing {
@@ -26,7 +27,7 @@ public final class Pacing {
         for (PacingRow row : rows) {
             List<PacingRow> own = bySkill.computeIfAbsent(row.skill(), s -> new ArrayList<>());
             if (own.stream().anyMatch(r -> r.due().equals(row.due()))) {
-                throw new IllegalArgumentException("skill " + row.skill() + " has two rows due on " + row.due());
+                throw new Refused("pacing.twice", row.skill(), row.due());
             }
             own.add(row);
         }

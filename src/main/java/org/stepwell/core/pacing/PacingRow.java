@@ -2,6 +2,7 @@ package org.stepwell.core.pacing;
 
 import java.time.LocalDate;
 import org.jspecify.annotations.Nullable;
+import org.stepwell.core.problem.Refused;
 
 /**
  * One line of the class's pacing: from {@code due} on, the skill is expected at that step.
@@ -17,7 +18,7 @@ public record PacingRow(
     /** Checks the step. */
     public PacingRow {
         if (expectedStep != null && (expectedStep < 1 || expectedStep > 5)) {
-            throw new IllegalArgumentException("expected_step " + expectedStep + " is not in 1-5");
+            throw new Refused("pacing.step", expectedStep);
         }
     }
 }

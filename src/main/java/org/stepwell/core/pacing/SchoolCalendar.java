@@ -8,6 +8,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import org.stepwell.core.problem.Refused;
 
 /**
  * Which days are school days: Monday to Friday, less the days of the given breaks. Immutable.
@@ -26,7 +27,7 @@ public final class SchoolCalendar {
         /** Checks the order. */
         public Break {
             if (to.isBefore(from)) {
-                throw new IllegalArgumentException("a break cannot end on " + to + ", before it begins on " + from);
+                throw new Refused("calendar.order", to, from);
             }
         }
     }

@@ -147,7 +147,7 @@ final class LessonPanel extends Div {
                 lessons.choose(classId, choice, again);
                 changed.run();
             } catch (IllegalArgumentException wrong) {
-                Parts.say(problem, String.valueOf(wrong.getMessage()));
+                Parts.say(problem, Words.told(wrong));
             }
         });
     }

@@ -135,7 +135,7 @@ final class LessonsPanel extends Div {
             change.run();
             changed.run();
         } catch (IllegalArgumentException wrong) {
-            Parts.say(problem, String.valueOf(wrong.getMessage()));
+            Parts.say(problem, Words.told(wrong));
         }
     }
 

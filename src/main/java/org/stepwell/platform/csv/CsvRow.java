@@ -7,6 +7,8 @@ import java.time.format.ResolverStyle;
 import java.util.Map;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
+import org.stepwell.core.problem.Problem;
+import org.stepwell.core.problem.Refused;
 
 /** One row, asked by column name. A value that does not fit throws {@link Bad}, which names the column. */
 public final class CsvRow {
@@ -22,12 +24,12 @@ public final class CsvRow {
     }
 
     /** A value that does not fit its column. */
-    public static final class Bad extends RuntimeException {
+    public static final class Bad extends Refused {
         private final String column;
 
-        /** @param reason what is wrong and what is accepted */
-        public Bad(String column, String reason) {
-            super(reason);
+        /** What is wrong and what is accepted, as {@link Problem#of(String, Object...)} takes it. */
+        public Bad(String column, String key, Object... gaps) {
+            super(key, gaps);
             this.column = column;
         }
 
@@ -57,7 +59,7 @@ public final class CsvRow {
     public String required(String column) {
         String text = text(column);
         if (text.isBlank()) {
-            throw new Bad(column, "is empty; a value is needed");
+            throw new Bad(column, "cell.empty");
         }
         return text;
     }
@@ -67,7 +69,7 @@ public final class CsvRow {
         try {
             return reader.apply(required(column));
         } catch (IllegalArgumentException | DateTimeException wrong) {
-            throw new Bad(column, "\"" + shortened(text(column)) + "\": " + wrong.getMessage());
+            throw new Bad(column, "cell", shortened(text(column)), Problem.of(wrong));
         }
     }
 
@@ -82,7 +84,7 @@ public final class CsvRow {
         try {
             return LocalDate.parse(text, DATE);
         } catch (DateTimeException wrong) {
-            throw new Bad(column, "\"" + shortened(text) + "\" is not a date like 2026-03-09");
+            throw new Bad(column, "cell.date", shortened(text));
         }
     }
 
@@ -93,7 +95,7 @@ public final class CsvRow {
             return null;
         }
         if (text.length() != 1 || text.charAt(0) < '1' || text.charAt(0) > '5') {
-            throw new Bad(column, "\"" + shortened(text) + "\" is not a step; 1 to 5 or empty is accepted");
+            throw new Bad(column, "cell.step", shortened(text));
         }
         return text.charAt(0) - '0';
     }

@@ -18,6 +18,7 @@ import java.util.function.Function;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
+import org.stepwell.core.problem.Problem;
 
 /**
  * A CSV file: UTF-8 (byte order mark accepted), LF or CRLF, RFC 4180 quoting, header required, columns matched by name
@@ -50,22 +51,22 @@ public final class CsvTable {
                     .onUnmappableCharacter(CodingErrorAction.REPORT)
                     .decode(ByteBuffer.wrap(bytes)).toString();
         } catch (CharacterCodingException wrong) {
-            return broken(0, "the file is not UTF-8 text; save it as \"CSV UTF-8\" and try again");
+            return broken(0, Problem.of("file.not-utf8"));
         }
         if (text.startsWith("\uFEFF")) {
             text = text.substring(1);
         }
         if (text.isBlank()) {
-            return broken(0, "the file is empty; it needs a header row with " + String.join(", ", required));
+            return broken(0, Problem.of("file.empty", String.join(", ", required)));
         }
         try (CSVParser parser = FORMAT.parse(new StringReader(text))) {
             return new Reading(required, optional, new Lines(text)).read(parser);
         } catch (UncheckedIOException | IOException wrong) {
-            return broken(0, "the quotes do not fit: a quoted cell is not closed or is followed by more text");
+            return broken(0, Problem.of("file.quotes"));
         }
     }
 
-    private static CsvTable broken(long line, String reason) {
+    private static CsvTable broken(long line, Problem reason) {
         return new CsvTable(List.of(), List.of(), List.of(new CsvProblem(line, "", reason)));
     }
 
@@ -107,11 +108,9 @@ public final class CsvTable {
                         return new CsvTable(unknown, List.of(), problems);
                     }
                 } else if (record.size() != header.size()) {
-                    problems.add(new CsvProblem(line, "", "has " + record.size() + " cells where the header has "
-                            + header.size()));
+                    problems.add(new CsvProblem(line, "", Problem.of("file.cells", record.size(), header.size())));
                 } else if (unreadable(record) >= 0) {
-                    problems.add(new CsvProblem(line, header.get(unreadable(record)),
-                            "holds a NUL character, which no text has; take it out"));
+                    problems.add(new CsvProblem(line, header.get(unreadable(record)), Problem.of("file.nul")));
                 } else {
                     rows.add(new CsvRow(line, cells(header, record)));
                 }
@@ -122,12 +121,12 @@ public final class CsvTable {
         private List<CsvProblem> headerProblems(List<String> header) {
             List<String> missing = required.stream().filter(c -> !header.contains(c)).toList();
             if (!missing.isEmpty()) {
-                return List.of(new CsvProblem(1, "", "the header lacks " + String.join(", ", missing)
-                        + "; it has " + String.join(", ", header)));
+                return List.of(new CsvProblem(1, "", Problem.of("file.lacks", String.join(", ", missing),
+                        String.join(", ", header))));
             }
             Set<String> seen = new HashSet<>();
             return header.stream().filter(c -> !c.isEmpty() && !seen.add(c))
-                    .map(c -> new CsvProblem(1, c, "stands twice in the header")).toList();
+                    .map(c -> new CsvProblem(1, c, Problem.of("file.twice"))).toList();
         }
 
         /** Place of the first cell with a NUL, which a database cannot keep as text; -1 when there is none. */
@@ -183,13 +182,12 @@ public final class CsvTable {
                 if (before == null) {
                     lineOf.put(id, row.line());
                 } else if (!before.equals(value)) {
-                    found.add(new CsvProblem(row.line(), "", "stands on line " + lineOf.get(id)
-                            + " already with other content"));
+                    found.add(new CsvProblem(row.line(), "", Problem.of("file.other-content", lineOf.get(id))));
                 }
             } catch (CsvRow.Bad bad) {
-                found.add(new CsvProblem(row.line(), bad.column(), String.valueOf(bad.getMessage())));
+                found.add(new CsvProblem(row.line(), bad.column(), bad.problem()));
             } catch (IllegalArgumentException bad) {
-                found.add(new CsvProblem(row.line(), "", String.valueOf(bad.getMessage())));
+                found.add(new CsvProblem(row.line(), "", Problem.of(bad)));
             }
         }
         List<Long> lines = byKey.keySet().stream().map(lineOf::get).toList();

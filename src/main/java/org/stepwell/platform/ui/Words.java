@@ -8,6 +8,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.MissingResourceException;
 import java.util.ResourceBundle;
+import org.stepwell.core.problem.Problem;
 import org.stepwell.core.wording.Language;
 
 /**
@@ -61,6 +62,16 @@ public final class Words {
      */
     public String say(String key, Object... gaps) {
         return new MessageFormat(texts.getString(key), locale()).format(gaps);
+    }
+
+    /** What is wrong, in the reader's language. */
+    public static String told(Problem problem) {
+        return problem.in(of("shell").locale());
+    }
+
+    /** What an exception says is wrong, in the reader's language where it carries a problem. */
+    public static String told(RuntimeException wrong) {
+        return told(Problem.of(wrong));
     }
 
     /** Month and day: July 4, 4 de julio. */

@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
@@ -16,6 +17,7 @@ import org.springframework.stereotype.Component;
 import org.stepwell.core.evidence.Look;
 import org.stepwell.core.pacing.PacingRow;
 import org.stepwell.core.pacing.SchoolCalendar.Break;
+import org.stepwell.core.problem.Problem;
 import org.stepwell.core.progression.Progression;
 import org.stepwell.observation.ObservationCsv;
 import org.stepwell.observation.ObservationService;
@@ -106,7 +108,7 @@ class FileIntake {
         for (int i = 0; i < read.rows().size(); i++) {
             boolean foreign = roster.idByKey(read.rows().get(i).child()).filter(id -> !mine.contains(id)).isPresent();
             refused.add(foreign ? new CsvProblem(read.lines().get(i), "child",
-                    say("roster.foreign", read.rows().get(i).child())) : null);
+                    Problem.of("child.elsewhere", read.rows().get(i).child())) : null);
         }
         long elsewhere = read.rows().stream().filter(r -> !r.className().isEmpty()
                 && !r.className().equals(room.name())).count();
@@ -118,7 +120,7 @@ class FileIntake {
     private DryRun pacing(UUID classId, Parsed<PacingRow> read) {
         UUID unit = pacing.unit(classId).map(UnitInHand::unitId).orElse(null);
         if (unit == null) {
-            return new DryRun(0, List.of(new CsvProblem(0, "", say("pacing.no-unit"))), List.of(), List::of);
+            return new DryRun(0, List.of(new CsvProblem(0, "", Problem.of("pacing.no-unit"))), List.of(), List::of);
         }
         Progression progression = progressions.ofClass(classId);
         String unknown = read.rows().stream().map(PacingRow::skill).distinct()
@@ -137,8 +139,8 @@ class FileIntake {
             long line = read.lines().get(i);
             Look look = read.rows().get(i);
             refused.add(switch (foreseen.get(i)) {
-                case UNKNOWN_CHILD -> new CsvProblem(line, "child", say("look.unknown-child", look.child()));
-                case OTHER_CONTENT -> new CsvProblem(line, "id", say("look.other-content", look.id()));
+                case UNKNOWN_CHILD -> new CsvProblem(line, "child", Problem.of("look.no-child-roster", look.child()));
+                case OTHER_CONTENT -> new CsvProblem(line, "id", Problem.of("look.other-content", look.id()));
                 case NEW, THERE, WAITS -> null;
             });
         }
@@ -161,7 +163,8 @@ class FileIntake {
                 counts.getOrDefault(Outcome.DUPLICATE, 0L), counts.getOrDefault(Outcome.REFUSED, 0L))));
         for (int i = 0; i < taken.size(); i++) {
             if (taken.get(i).outcome() == Outcome.REFUSED) {
-                said.add(say("look.refused", looks.get(i).id(), String.valueOf(taken.get(i).reason())));
+                said.add(say("look.refused", looks.get(i).id(),
+                        Words.told(Objects.requireNonNull(taken.get(i).reason()))));
             }
         }
         return said;

@@ -160,7 +160,7 @@ class FilesView extends Div implements HasDynamicTitle {
     }
 
     private String words(CsvProblem problem) {
-        String reason = problem.reason();
+        String reason = Words.told(problem.reason());
         if (problem.line() == 0) {
             return reason;
         }
@@ -178,7 +178,7 @@ class FilesView extends Div implements HasDynamicTitle {
         } catch (NotVisible closed) {
             Parts.say(place, texts.say("only-adults"));
         } catch (IllegalArgumentException wrong) {
-            Parts.say(place, String.valueOf(wrong.getMessage()));
+            Parts.say(place, Words.told(wrong));
         }
     }
 

@@ -17,6 +17,7 @@ import java.util.stream.Collectors;
 import org.stepwell.core.evidence.Help;
 import org.stepwell.core.evidence.Kind;
 import org.stepwell.core.evidence.Look;
+import org.stepwell.core.problem.Refused;
 import org.stepwell.core.progression.Progression;
 import org.stepwell.observation.ObservationLine;
 import org.stepwell.observation.ObservationService;
@@ -134,7 +135,7 @@ class LooksPanel extends Div {
                             false, null);
                     observations.record(List.of(look), true).stream().filter(t -> t.reason() != null).findFirst()
                             .ifPresent(t -> {
-                                throw new IllegalArgumentException(t.reason());
+                                throw new Refused(java.util.Objects.requireNonNull(t.reason()));
                             });
                 })));
         fields.addClassName("row");
@@ -150,7 +151,7 @@ class LooksPanel extends Div {
             action.run();
             changed.run();
         } catch (IllegalArgumentException wrong) {
-            Parts.say(message, String.valueOf(wrong.getMessage()));
+            Parts.say(message, Words.told(wrong));
         }
     }
 }

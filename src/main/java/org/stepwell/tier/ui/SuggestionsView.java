@@ -211,7 +211,7 @@ class SuggestionsView extends Div implements HasDynamicTitle {
             done.setText(texts.say("decided", child.row().label(), Parts.word(tier)));
             done.getElement().callJsFunction("focus");
         } catch (IllegalArgumentException wrong) {
-            Parts.say(message, String.valueOf(wrong.getMessage()));
+            Parts.say(message, Words.told(wrong));
         } catch (NotVisible closed) {
             Parts.say(message, texts.say("only-adults"));
         }

@@ -2,10 +2,12 @@ package org.stepwell.review.ui;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.vaadin.flow.component.UI;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
@@ -13,6 +15,7 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.stepwell.Screens;
 import org.stepwell.pacing.PacingService;
 import org.stepwell.platform.csv.CsvProblem;
+import org.stepwell.platform.ui.Words;
 import org.stepwell.review.ui.FileIntake.DryRun;
 import org.stepwell.review.ui.FileIntake.Kind;
 import org.stepwell.roster.Classroom;
@@ -95,12 +98,21 @@ class FileIntakeTest extends Screens {
         assertThat(run.problems()).extracting(CsvProblem::line, CsvProblem::column).containsExactly(
                 org.assertj.core.groups.Tuple.tuple(2L, "id"), org.assertj.core.groups.Tuple.tuple(3L, "child"),
                 org.assertj.core.groups.Tuple.tuple(5L, "step"), org.assertj.core.groups.Tuple.tuple(6L, ""));
-        assertThat(run.problems().get(0).reason()).contains(there.toString(), "other content");
-        assertThat(run.problems().get(1).reason()).contains("\"nobody\"", "roster");
+        assertThat(run.problems().get(0).reason().toString()).contains(there.toString(), "other content");
+        assertThat(run.problems().get(1).reason().toString()).contains("\"nobody\"", "roster");
         assertThat(run.good()).isEqualTo(1);
         assertThat(everything().get("observations.csv")).isEqualTo(before);
         assertThat(run.take().get().getFirst()).isEqualTo("1 look stored, 0 there already, 0 refused.");
         assertThat(everything().get("observations.csv")).contains(fresh.toString()).doesNotContain("nobody");
+    }
+
+    @Test
+    void whoReadsSpanishReadsInSpanishWhatIsWrong() {
+        signIn("teacher@sample");
+        DryRun run = intake.read(Kind.OBSERVATIONS, room(), bytes(HEADER + look(UUID.randomUUID(), "q0605", "9")));
+        UI.getCurrent().setLocale(Locale.forLanguageTag("es-US"));
+        assertThat(run.problems()).singleElement().extracting(p -> Words.told(p.reason())).asString()
+                .contains("\"9\"", "no es un paso");
     }
 
     @Test
@@ -128,7 +140,7 @@ class FileIntakeTest extends Screens {
         assertThat(run.problems()).singleElement().satisfies(p -> {
             assertThat(p.line()).isEqualTo(3);
             assertThat(p.column()).isEqualTo("child");
-            assertThat(p.reason()).contains(key, "another class");
+            assertThat(p.reason().toString()).contains(key, "another class");
         });
     }
 
