@@ -21,6 +21,7 @@ import org.springframework.boot.test.context.SpringBootTest.WebEnvironment;
 import org.springframework.context.annotation.Import;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.security.core.context.SecurityContextHolder;
+import org.springframework.test.annotation.DirtiesContext;
 import org.springframework.transaction.support.TransactionTemplate;
 import org.stepwell.Application;
 import org.stepwell.TestDatabase;
@@ -30,8 +31,9 @@ import org.stepwell.grouping.SampleSignIn;
 import org.stepwell.roster.RosterService;
 
 @SpringBootTest(classes = Application.class, webEnvironment = WebEnvironment.RANDOM_PORT,
-        properties = "STEPWELL_SAMPLE_PASSWORD=a-password-of-the-tests")
+        properties = {"STEPWELL_SAMPLE_PASSWORD=a-password-of-the-tests", "stepwell.test=groups-view"})
 @Import(TestDatabase.InSpring.class)
+@DirtiesContext
 class GroupsViewTest extends SpringBrowserlessTest {
     @Autowired
     private GroupingService groupings;
