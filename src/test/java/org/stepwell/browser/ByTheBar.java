@@ -15,10 +15,10 @@ final class ByTheBar {
         groups.locator("[aria-current]", new Locator.LocatorOptions().setHasText(group)).waitFor();
         Locator link = page.locator("header nav .bar-screens:not([hidden])").getByText(screen,
                 new Locator.GetByTextOptions().setExact(true));
-        if (link.count() > 0 && link.getAttribute("aria-current") == null) {
+        if (link.count() > 0 && !"page".equals(link.getAttribute("aria-current"))) {
             link.click();
             // the bar and the screen change in one answer of the server
-            link.and(page.locator("[aria-current]")).waitFor();
+            link.and(page.locator("[aria-current=page]")).waitFor();
         }
     }
 }

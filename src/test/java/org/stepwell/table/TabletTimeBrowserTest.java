@@ -32,7 +32,7 @@ class TabletTimeBrowserTest {
 
     @BeforeEach
     void takeAMark() {
-        promises = new Promises("c" + ++tests + "x");
+        promises = new Promises("z" + ++tests + "x");
     }
 
     @AfterEach
