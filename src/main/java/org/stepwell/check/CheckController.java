@@ -1,5 +1,6 @@
 package org.stepwell.check;
 
+import jakarta.servlet.http.HttpServletRequest;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -20,7 +21,9 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 import org.stepwell.core.check.CheckItem;
 import org.stepwell.core.check.Mark;
+import org.stepwell.core.problem.Problem;
 import org.stepwell.core.progression.Progression.Phrase;
+import org.stepwell.platform.ui.ReaderLanguage;
 import org.stepwell.privacy.NotVisible;
 import org.stepwell.progression.ProgressionService;
 import org.stepwell.roster.ChildRow;
@@ -140,8 +143,8 @@ class CheckController {
     }
 
     @ExceptionHandler(IllegalArgumentException.class)
-    ResponseEntity<?> wrong(IllegalArgumentException wrong) {
-        return error(HttpStatus.BAD_REQUEST, String.valueOf(wrong.getMessage()));
+    ResponseEntity<?> wrong(IllegalArgumentException wrong, HttpServletRequest request) {
+        return error(HttpStatus.BAD_REQUEST, Problem.of(wrong).in(ReaderLanguage.of(request)));
     }
 
     private static ResponseEntity<?> error(HttpStatus status, String words) {

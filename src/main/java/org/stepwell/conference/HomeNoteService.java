@@ -165,8 +165,13 @@ public class HomeNoteService {
      * Written down in the record of the child.
      */
     public HomePage page(UUID childId, Language language) {
+        HomePage page = newest(roster.child(childId), language);
         record.seen(childId, Seen.NOTE_PRINT);
-        ChildRow child = roster.child(childId);
+        return page;
+    }
+
+    private HomePage newest(ChildRow child, Language language) {
+        UUID childId = child.childId();
         List<KeptNote> kept = versions(childId, language);
         Optional<KeptNote> approved = kept.stream().filter(KeptNote::approved).findFirst();
         String className = roster.classes().stream().filter(c -> c.classId().equals(child.classId()))

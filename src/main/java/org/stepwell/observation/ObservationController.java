@@ -17,7 +17,6 @@ import org.springframework.format.annotation.DateTimeFormat;
 import org.springframework.format.annotation.DateTimeFormat.ISO;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
-import org.springframework.web.bind.annotation.CookieValue;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
@@ -71,8 +70,7 @@ class ObservationController {
     }
 
     @PostMapping("/api/observations")
-    ResponseEntity<?> record(HttpServletRequest request,
-            @CookieValue(name = ReaderLanguage.COOKIE, defaultValue = "en") String language) throws IOException {
+    ResponseEntity<?> record(HttpServletRequest request) throws IOException {
         Bucket bucket = buckets.computeIfAbsent(current.get().adultId(), id -> Bucket.builder().addLimit(
                 limit -> limit.capacity(REQUESTS_AT_ONCE).refillGreedy(10, Duration.ofSeconds(1))).build());
         if (!bucket.tryConsume(1)) {
@@ -96,7 +94,7 @@ class ObservationController {
             return error(HttpStatus.CONTENT_TOO_LARGE, "more than 500 looks at once; send them in parts");
         }
         return ResponseEntity.ok(answers(IncomingLooks.read(sealed.open(array), current.get().signIn()),
-                Locale.of(language)));
+                ReaderLanguage.of(request)));
     }
 
     private List<Map<String, Object>> answers(List<Incoming> incoming, Locale reader) {

@@ -210,8 +210,9 @@ public class ObservationService {
 
     /** The same to go out as a file; written down in the record of each child seen. */
     public List<Look> fileOfClass(UUID classId) {
+        List<Look> looks = ofClass(classId);
         record.seen(roster.children(classId).stream().map(ChildRow::childId).toList(), Seen.LOOKS_FILE);
-        return ofClass(classId);
+        return looks;
     }
 
     /** What {@link #find} finds, to go out over HTTP; written down in the record of each child in it. */

@@ -200,20 +200,22 @@ public class LessonService {
      * @throws IllegalArgumentException when somebody else changed one meanwhile
      */
     public void save(UUID classId, List<Lesson> lessons) {
-        access.requireClass(classId);
-        lessons.forEach(lesson -> store(classId, lesson, false));
+        store(classId, lessons, false);
     }
 
     /** Takes a lesson out of the unit; what was chosen after it stays. */
     public void remove(UUID classId, Lesson lesson) {
-        store(classId, lesson, true);
+        store(classId, List.of(lesson), true);
     }
 
-    private void store(UUID classId, Lesson lesson, boolean removed) {
+    private void store(UUID classId, List<Lesson> lessons, boolean removed) {
         access.requireClass(classId);
         UnitInHand unit = pacing.unit(classId).orElseThrow(NotVisible::new);
-        if (!store.add(current.get().districtId(), unit.unitId(), lesson, removed, current.get().adultId())) {
-            throw new Refused("lesson.meanwhile", lesson.title());
+        SignedIn adult = current.get();
+        for (Lesson lesson : lessons) {
+            if (!store.add(adult.districtId(), unit.unitId(), lesson, removed, adult.adultId())) {
+                throw new Refused("lesson.meanwhile", lesson.title());
+            }
         }
     }
 

@@ -95,15 +95,17 @@ public class AccessRecordService {
         SignedIn adult = current.get();
         Instant at = clock.instant().truncatedTo(ChronoUnit.MICROS);
         List<String> digests = new ArrayList<>();
+        List<Interest> interests = new ArrayList<>();
         for (UUID child : children) {
             byte[] fresh = new byte[KEY_BYTES];
             RANDOM.nextBytes(fresh);
             digests.add(AccessChain.child(store.key(adult.districtId(), child, fresh).orElse(fresh), child));
+            interests.add(given ? store.interest(adult.adultId(), child, current.today()).orElse(NONE) : NONE);
         }
+        // From here to the end of the transaction no other line of the district is written: nothing slow comes after.
         Head head = store.lockHead(adult.districtId());
         for (int i = 0; i < children.size(); i++) {
-            Interest interest = given ? store.interest(adult.adultId(), children.get(i), current.today()).orElse(NONE)
-                    : NONE;
+            Interest interest = interests.get(i);
             AccessChain.Line line = new AccessChain.Line(adult.districtId(), head.seq() + 1, at, adult.adultId(),
                     what.code(), given ? "given" : "denied", what.party(), interest.word(), interest.grantId(),
                     digests.get(i), head.digest());

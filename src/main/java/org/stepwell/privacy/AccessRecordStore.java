@@ -71,8 +71,9 @@ class AccessRecordStore {
 
     /** Those of the children who are or were in the class, in order of their ids. */
     List<UUID> everIn(UUID classId, Collection<UUID> children) {
-        return children.isEmpty() ? List.of() : jdbc.sql("select distinct child_id from enrolment where class_id = :class"
-                + " and child_id in (:children) order by child_id").param("class", classId)
+        return children.isEmpty() ? List.of() : jdbc.sql("""
+                select distinct child_id from enrolment where class_id = :class and child_id in (:children)
+                order by child_id""").param("class", classId)
                 .param("children", Set.copyOf(children)).query(UUID.class).list();
     }
 
@@ -125,8 +126,9 @@ class AccessRecordStore {
                   left join caseload_grant g on g.district_id = e.district_id and g.grant_id = e.grant_id
                 where e.child_digest = :child order by e.seq desc limit :most""")
                 .param("child", childDigest).param("most", most)
-                .query((row, n) -> new AccessLine(row.getLong(1), row.getTimestamp(2).toInstant().atZone(zone).toOffsetDateTime(),
-                        row.getString(3), row.getString(4), row.getBoolean(5), row.getString(6), row.getString(7), row.getString(8),
+                .query((row, n) -> new AccessLine(row.getLong(1),
+                        row.getTimestamp(2).toInstant().atZone(zone).toOffsetDateTime(), row.getString(3),
+                        row.getString(4), row.getBoolean(5), row.getString(6), row.getString(7), row.getString(8),
                         row.getString(9))).list();
     }
 }

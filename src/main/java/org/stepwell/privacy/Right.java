@@ -37,7 +37,8 @@ public enum Right {
     /** A class, as far as the children in it are seen. */
     SEE_PART("class", PART, "RosterService.children", "ObservationService.ofClass", "ObservationService.fileOfClass",
             "TierService.picture", "TierService.details", "PacingService.unit", "ProgressionService.ofClass",
-            "LessonService.openTasks", "GroupingService.seating", "WhatIfService.tried", "UnitReadiness.coverage", "GET /api/table"),
+            "LessonService.openTasks", "GroupingService.seating", "WhatIfService.tried", "UnitReadiness.coverage",
+            "GET /api/table"),
     /** One child: page, plan, looks, note. */
     SEE_CHILD("child", CHILD, "RosterService.child", "Access.requireChild", "ObservationService.looks",
             "ObservationService.find", "ObservationService.findToGoOut", "GET /api/observations",

@@ -8,16 +8,30 @@ final class ByTheBar {
     private ByTheBar() {
     }
 
-    /** Opens a screen by the words of the bar; a group of one screen leads there by itself. */
+    /**
+     * Opens a screen by the words of the bar. Each press is waited for, since a second one on its way would draw the
+     * screen anew under the hand; what is open already is not pressed.
+     */
     static void open(Page page, String group, String screen) {
-        Locator groups = page.locator("header nav .bar-groups");
-        groups.getByText(group, new Locator.GetByTextOptions().setExact(true)).click();
-        groups.locator("[aria-current]", new Locator.LocatorOptions().setHasText(group)).waitFor();
+        Locator top = page.locator("header nav .bar-groups").getByText(group,
+                new Locator.GetByTextOptions().setExact(true));
         Locator link = page.locator("header nav .bar-screens:not([hidden])").getByText(screen,
                 new Locator.GetByTextOptions().setExact(true));
-        if (link.count() > 0 && !"page".equals(link.getAttribute("aria-current"))) {
+        String here = top.getAttribute("aria-current");
+        if (here == null) {
+            top.click();
+            top.and(page.locator("[aria-current]")).waitFor();
+        } else if (link.count() == 0) {
+            press(page, top);
+        }
+        if (link.count() > 0) {
+            press(page, link);
+        }
+    }
+
+    private static void press(Page page, Locator link) {
+        if (!"page".equals(link.getAttribute("aria-current"))) {
             link.click();
-            // the bar and the screen change in one answer of the server
             link.and(page.locator("[aria-current=page]")).waitFor();
         }
     }

@@ -58,6 +58,14 @@ public final class ApiClient {
         return send(HttpRequest.newBuilder(URI.create(address + path)).header("X-XSRF-TOKEN", token()).DELETE().build());
     }
 
+    /** Chooses the language as a browser keeps it. */
+    public void chooses(String language) {
+        HttpCookie cookie = new HttpCookie("stepwell-language", language);
+        cookie.setPath("/");
+        cookie.setVersion(0);
+        cookies.getCookieStore().add(URI.create(address), cookie);
+    }
+
     /** Everything a browser would send along by itself. */
     public String cookies() {
         return cookies.getCookieStore().getCookies().stream().map(c -> c.getName() + "=" + c.getValue())

@@ -101,6 +101,21 @@ class ObservationApiTest {
     }
 
     @Test
+    void saysWhyInTheLanguageThatWasChosen() {
+        String sent = "[" + look(UUID.randomUUID(), "q0602", 9) + "]";
+        assertThat(answers(teacher.post("/api/observations", sent)).get(0).get("reason").stringValue())
+                .isEqualTo("step 9 is not in 1-5");
+        ApiClient reader = new ApiClient(port);
+        reader.signIn("teacher@sample", PASSWORD);
+        reader.chooses("es");
+        assertThat(answers(reader.post("/api/observations", sent)).get(0).get("reason").stringValue())
+                .contains("paso 9").doesNotContain("is not in");
+        reader.chooses("xx");
+        assertThat(answers(reader.post("/api/observations", sent)).get(0).get("reason").stringValue())
+                .isEqualTo("step 9 is not in 1-5");
+    }
+
+    @Test
     void refusesOneBadLookAndStoresTheRest() {
         UUID taken = UUID.randomUUID();
         UUID good = UUID.randomUUID();

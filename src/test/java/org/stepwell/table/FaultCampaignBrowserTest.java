@@ -4,36 +4,20 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.util.List;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 import org.stepwell.table.FaultPlan.Look;
 import org.stepwell.table.FaultPlan.Step;
 import org.stepwell.table.FaultPlan.Strike;
 
 /** A short campaign, and the proof that a campaign finds what it is for. */
-@ExtendWith(OneFaultyDay.class)
-class FaultCampaignBrowserTest {
+class FaultCampaignBrowserTest extends OnAFaultyDay {
     private static final long SEED = 20_260_302;
-    private static FaultyDay day;
     @TempDir
     private Path profile;
 
-    @BeforeAll
-    static void share(FaultyDay shared) {
-        day = shared;
-    }
-
-    @AfterEach
-    void serveTheRealPage() {
-        day.proxy().heal();
-        day.proxy().changeNothing();
-    }
-
-    private FaultCampaign.Result run(String mark, FaultPlan plan) {
-        try (FaultCampaign campaign = new FaultCampaign(day, profile, new Promises(mark))) {
+    private FaultCampaign.Result run(FaultPlan plan) {
+        try (FaultCampaign campaign = new FaultCampaign(day, profile, promises)) {
             return campaign.run(plan, struck -> { });
         }
     }
@@ -46,7 +30,7 @@ class FaultCampaignBrowserTest {
 
     @Test
     void losesAndDoublesNothingInAShortCampaign() {
-        FaultCampaign.Result result = run("c1x", FaultPlan.of(SEED, 40));
+        FaultCampaign.Result result = run(FaultPlan.of(SEED, 40));
         assertThat(result.faults()).isEqualTo(40);
         assertThat(result.looks()).isGreaterThan(40);
         assertThat(result.clean()).as("seed " + SEED + ": " + result).isTrue();
@@ -55,7 +39,7 @@ class FaultCampaignBrowserTest {
     @Test
     void findsAPageThatForgetsALookBeforeItIsAcknowledged() {
         day.proxy().change("/table/js/server.js", PlantedBug.REMOVES_BEFORE_ACKNOWLEDGED.inModule());
-        FaultCampaign.Result result = run("c2x", only(Strike.CUT_DURING));
+        FaultCampaign.Result result = run(only(Strike.CUT_DURING));
         assertThat(result.verdict().lost()).isNotEmpty();
         assertThat(result.overstated()).isNotEmpty();
     }
@@ -63,7 +47,7 @@ class FaultCampaignBrowserTest {
     @Test
     void findsAPageThatSendsALookAgainUnderANewId() {
         day.proxy().change("/table/js/server.js", PlantedBug.SENDS_AGAIN_UNDER_A_NEW_ID.inModule());
-        FaultCampaign.Result result = run("c3x", only(Strike.LOST_AFTER_COMMIT));
+        FaultCampaign.Result result = run(only(Strike.LOST_AFTER_COMMIT));
         assertThat(result.verdict().doubled()).isNotEmpty();
         assertThat(result.verdict().lost()).isEmpty();
     }

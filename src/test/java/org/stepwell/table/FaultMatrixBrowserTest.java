@@ -7,10 +7,8 @@ import static org.stepwell.table.FaultyDay.TEACHER;
 
 import java.util.List;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.extension.ExtendWith;
 import org.stepwell.table.Fault.Kind;
 
 /**
@@ -18,21 +16,11 @@ import org.stepwell.table.Fault.Kind;
  * screen called saved is in the store once, in order, under the right adult and day; and at no time does the screen
  * say more than what is true.
  */
-@ExtendWith(OneFaultyDay.class)
-class FaultMatrixBrowserTest {
-    private static FaultyDay day;
-    private static int tests;
-    private Promises promises;
+class FaultMatrixBrowserTest extends OnAFaultyDay {
     private Tablet tablet;
-
-    @BeforeAll
-    static void share(FaultyDay shared) {
-        day = shared;
-    }
 
     @BeforeEach
     void openTable() {
-        promises = new Promises("m" + ++tests + "x");
         tablet = Tablet.inWindow(day.browser(), day.proxy().address(), promises);
         tablet.signIn(TEACHER);
         tablet.openVisit();
@@ -43,20 +31,8 @@ class FaultMatrixBrowserTest {
         day.proxy().heal();
         day.proxy().changeNothing();
         tablet.drain();
-        saysNoMoreThanIsTrue();
-        tablet.close();
-        assertThat(promises.savedCount()).isPositive();
-        Promises.Verdict verdict = promises.against(day.store().markedWith(promises.mark()));
-        assertThat(verdict.clean()).as(verdict.toString()).isTrue();
-    }
-
-    private void saysNoMoreThanIsTrue() {
-        int waiting = tablet.waiting();
-        assertThat(promises.overstated(day.store().markedWith(promises.mark()), waiting)).isEmpty();
-    }
-
-    private int stored() {
-        return day.store().markedWith(promises.mark()).size();
+        saysNoMoreThanIsTrue(tablet);
+        endsWell(tablet);
     }
 
     /** Every post meets the fault from now on; waits until one has. */
@@ -84,8 +60,8 @@ class FaultMatrixBrowserTest {
         tablet.putDown();
         assertThat(tablet.page().locator("#notices")).containsText("No network");
         assertThat(tablet.waiting()).isEqualTo(2);
-        saysNoMoreThanIsTrue();
-        assertThat(stored()).isZero();
+        saysNoMoreThanIsTrue(tablet);
+        assertThat(stored().size()).isZero();
         day.proxy().heal();
         // Nobody touches the tablet: it finds the network again by itself.
         tablet.until(() -> tablet.waiting() == 0);
@@ -96,12 +72,12 @@ class FaultMatrixBrowserTest {
         for (int cut = 0; cut < 8; cut++) {
             tablet.save(Tablet.CHILDREN.get(cut % 4), 1 + cut % 5);
             sendInto(Fault.of(Kind.CUT_DURING, cut / 8.0));
-            saysNoMoreThanIsTrue();
-            assertThat(stored()).as("nothing of a request that was cut").isEqualTo(cut);
+            saysNoMoreThanIsTrue(tablet);
+            assertThat(stored().size()).as("nothing of a request that was cut").isEqualTo(cut);
             sendInto(Fault.of(Kind.TRUNCATED, cut / 8.0));
-            saysNoMoreThanIsTrue();
+            saysNoMoreThanIsTrue(tablet);
             healAndDrain();
-            assertThat(stored()).isEqualTo(cut + 1);
+            assertThat(stored().size()).isEqualTo(cut + 1);
         }
     }
 
@@ -109,7 +85,7 @@ class FaultMatrixBrowserTest {
     void doesNotDoubleALookWhoseAnswerWasLost() {
         String token = tablet.save("q0603", 3);
         sendInto(Fault.of(Kind.LOST_AFTER_COMMIT));
-        assertThat(stored()).isEqualTo(1);
+        assertThat(stored().size()).isEqualTo(1);
         assertThat(tablet.page().locator("#last .state")).containsText("Saved on this tablet");
         assertThat(tablet.waiting()).isEqualTo(1);
         assertThat(promises.calledSaved(token)).isTrue();
@@ -120,27 +96,27 @@ class FaultMatrixBrowserTest {
         tablet.save("q0603", 3);
         tablet.save("q0607", 4);
         sendInto(Fault.of(Kind.LOST_AFTER_COMMIT, day.server()::kill));
-        assertThat(stored()).isEqualTo(2);
+        assertThat(stored().size()).isEqualTo(2);
         tablet.save("q0615", 2);
-        saysNoMoreThanIsTrue();
+        saysNoMoreThanIsTrue(tablet);
         day.proxy().heal();
         day.startServerAgain();
         tablet.signIn(TEACHER);
         tablet.drain();
-        assertThat(stored()).isEqualTo(3);
+        assertThat(stored().size()).isEqualTo(3);
     }
 
     @Test
     void livesThroughTheDeathOfTheServerBeforeItKeeps() {
         tablet.save("q0603", 3);
         sendInto(Fault.of(Kind.CUT_DURING, day.server()::kill));
-        assertThat(stored()).isZero();
-        saysNoMoreThanIsTrue();
+        assertThat(stored().size()).isZero();
+        saysNoMoreThanIsTrue(tablet);
         day.proxy().heal();
         day.startServerAgain();
         tablet.signIn(TEACHER);
         tablet.drain();
-        assertThat(stored()).isEqualTo(1);
+        assertThat(stored().size()).isEqualTo(1);
     }
 
     @Test
@@ -152,7 +128,7 @@ class FaultMatrixBrowserTest {
             }
             tablet.putDown();
         }
-        saysNoMoreThanIsTrue();
+        saysNoMoreThanIsTrue(tablet);
     }
 
     @Test
@@ -161,7 +137,7 @@ class FaultMatrixBrowserTest {
         sendInto(Fault.of(Kind.CUT_BEFORE, day.server()::killPostgres));
         tablet.save("q0607", 4);
         tablet.putDown();
-        saysNoMoreThanIsTrue();
+        saysNoMoreThanIsTrue(tablet);
     }
 
     @Test
@@ -170,8 +146,8 @@ class FaultMatrixBrowserTest {
         for (Kind kind : List.of(Kind.STATUS_500, Kind.STATUS_503, Kind.STATUS_401, Kind.STATUS_403, Kind.PORTAL)) {
             tablet.save("q0603", 3);
             sendInto(Fault.of(kind));
-            saysNoMoreThanIsTrue();
-            assertThat(stored()).as(kind.name()).isEqualTo(expected);
+            saysNoMoreThanIsTrue(tablet);
+            assertThat(stored().size()).as(kind.name()).isEqualTo(expected);
             healAndDrain();
             expected++;
         }
@@ -187,10 +163,10 @@ class FaultMatrixBrowserTest {
         tablet.save("q0618", 3);
         sendInto(Fault.of(Kind.STATUS_413), 1);
         assertThat(tablet.page().locator("#count")).containsText("1 not taken");
-        assertThat(stored()).isEqualTo(3);
+        assertThat(stored().size()).isEqualTo(3);
         tablet.key("outbox").click();
         tablet.key("again").click();
-        tablet.until(() -> stored() == 4);
+        tablet.until(() -> stored().size() == 4);
     }
 
     @Test
@@ -200,11 +176,11 @@ class FaultMatrixBrowserTest {
         tablet.save("q0603", 3);
         sendInto(Fault.of(Kind.HANG));
         tablet.save("q0607", 3);
-        saysNoMoreThanIsTrue();
+        saysNoMoreThanIsTrue(tablet);
         tablet.page().clock().fastForward(25_000);
         assertThat(tablet.page().locator("#notices")).containsText("No network");
         assertThat(tablet.waiting()).isEqualTo(2);
-        saysNoMoreThanIsTrue();
+        saysNoMoreThanIsTrue(tablet);
     }
 
     @Test
@@ -212,7 +188,7 @@ class FaultMatrixBrowserTest {
         tablet.save("q0603", 3);
         sendInto(Fault.of(Kind.LATE));
         tablet.save("q0607", 3);
-        assertThat(stored()).isEqualTo(1);
+        assertThat(stored().size()).isEqualTo(1);
         assertThat(tablet.waiting()).as("not on the server before the server says so").isEqualTo(2);
     }
 
@@ -223,7 +199,7 @@ class FaultMatrixBrowserTest {
             tablet.tap("q0607", 1 + times);
             tablet.closeTab();
             tablet.openVisit();
-            saysNoMoreThanIsTrue();
+            saysNoMoreThanIsTrue(tablet);
         }
         tablet.save("q0603", 5);
     }
@@ -237,7 +213,7 @@ class FaultMatrixBrowserTest {
         tablet.save("q0607", 4);
         tablet.putDown();
         first.evaluate("() => window.dispatchEvent(new Event('online'))");
-        tablet.until(() -> stored() == 2);
+        tablet.until(() -> stored().size() == 2);
         tablet.until(() -> tablet.waiting() == 0);
         assertThat(first.locator("#count")).hasText("All on the server");
         assertThat(day.proxy().posted()).hasSize(before + 2);
@@ -253,7 +229,7 @@ class FaultMatrixBrowserTest {
         assertThat(tablet.page().locator("#notices")).containsText("Opened from this tablet");
         assertThat(tablet.waiting()).isEqualTo(1);
         tablet.save("q0607", 4);
-        saysNoMoreThanIsTrue();
+        saysNoMoreThanIsTrue(tablet);
     }
 
     @Test
@@ -267,7 +243,7 @@ class FaultMatrixBrowserTest {
         tablet.putDown();
         tablet.wake();
         tablet.save("q0615", 3);
-        saysNoMoreThanIsTrue();
+        saysNoMoreThanIsTrue(tablet);
         tablet.signIn(TEACHER);
     }
 
@@ -281,15 +257,15 @@ class FaultMatrixBrowserTest {
         assertThat(tablet.page().locator("#count")).containsText("1 of another adult");
         tablet.save("q0607", 2);
         tablet.putDown();
-        tablet.until(() -> stored() > 0 && tablet.countText().startsWith("All on the server"));
-        saysNoMoreThanIsTrue();
+        tablet.until(() -> stored().size() > 0 && tablet.countText().startsWith("All on the server"));
+        saysNoMoreThanIsTrue(tablet);
         tablet.signIn(TEACHER);
         tablet.openVisit();
     }
 
     @Test
     void twoTabletsOfOneAdultKeepTheirOwnLooks() {
-        Promises second = new Promises("m" + ++tests + "x");
+        Promises second = new Promises();
         try (Tablet other = Tablet.inWindow(day.browser(), day.proxy().address(), second)) {
             other.signIn(TEACHER);
             other.openVisit();

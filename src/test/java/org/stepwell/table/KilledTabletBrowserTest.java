@@ -4,48 +4,19 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.stepwell.table.FaultyDay.TEACHER;
 
 import java.nio.file.Path;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The browser of a tablet ends without any order, as when its battery is empty, and starts again on what it kept. */
-@ExtendWith(OneFaultyDay.class)
-class KilledTabletBrowserTest {
-    private static FaultyDay day;
-    private static int tests;
-    private final Promises promises = new Promises("d" + ++tests + "x");
+class KilledTabletBrowserTest extends OnAFaultyDay {
     @TempDir
     private Path folder;
-
-    @BeforeAll
-    static void share(FaultyDay shared) {
-        day = shared;
-    }
-
-    @AfterEach
-    void heal() {
-        day.proxy().heal();
-    }
 
     private Tablet open() {
         Tablet tablet = Tablet.withStorage(day.playwright(), folder, day.proxy().address(), promises);
         tablet.signIn(TEACHER);
         tablet.openVisit();
         return tablet;
-    }
-
-    private void saysNoMoreThanIsTrue(Tablet tablet) {
-        int waiting = tablet.waiting();
-        assertThat(promises.overstated(day.store().markedWith(promises.mark()), waiting)).isEmpty();
-    }
-
-    private void endsWell(Tablet tablet) {
-        tablet.drain();
-        tablet.close();
-        Promises.Verdict verdict = promises.against(day.store().markedWith(promises.mark()));
-        assertThat(verdict.clean()).as(verdict.toString()).isTrue();
     }
 
     @Test

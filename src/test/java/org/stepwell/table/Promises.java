@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -20,6 +21,8 @@ final class Promises {
     private static final Pattern SAID = Pattern.compile(
             "(Saved on this tablet|On the server|Taken back|NOT saved).*?(%s\\d+)(?: .*)?");
 
+    private static final AtomicInteger RUNS = new AtomicInteger();
+
     private final String mark;
     private final Pattern said;
     private final Map<String, Tap> taps = new LinkedHashMap<>();
@@ -27,6 +30,11 @@ final class Promises {
     private final Set<String> onServer = new HashSet<>();
     private final Set<String> outOfLine = new HashSet<>();
     private int next;
+
+    /** With a mark that no other run of this program has. */
+    Promises() {
+        this("p" + RUNS.incrementAndGet() + "x");
+    }
 
     /** @param mark letters with which every task of this run begins, and no other task does */
     Promises(String mark) {

@@ -18,35 +18,21 @@ import java.util.List;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.UnaryOperator;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.extension.ExtendWith;
 import org.stepwell.table.Fault.Kind;
 
 /** What is left to an adult when a look cannot go the usual way: said on the screen, and mended from it. */
-@ExtendWith(OneFaultyDay.class)
-class StrandedLooksBrowserTest {
-    private static FaultyDay day;
-    private static int tests;
-    private Promises promises;
+class StrandedLooksBrowserTest extends OnAFaultyDay {
     private Tablet tablet;
-
-    @BeforeAll
-    static void share(FaultyDay shared) {
-        day = shared;
-    }
 
     @BeforeEach
     void takeATablet() {
-        promises = new Promises("s" + ++tests + "x");
         tablet = Tablet.inWindow(day.browser(), day.proxy().address(), promises);
     }
 
     @AfterEach
-    void healEverything() {
-        day.proxy().heal();
-        day.proxy().changeNothing();
+    void putAway() {
         tablet.close();
     }
 
@@ -55,15 +41,10 @@ class StrandedLooksBrowserTest {
         tablet.openVisit();
     }
 
-    private List<StoredLooks.Row> stored() {
-        return day.store().markedWith(promises.mark());
-    }
-
     private void endsWell() {
         day.proxy().heal();
         tablet.drain();
-        Promises.Verdict verdict = promises.against(stored());
-        assertThat(verdict.clean()).as(verdict.toString()).isTrue();
+        keepsItsPromises();
     }
 
     @Test

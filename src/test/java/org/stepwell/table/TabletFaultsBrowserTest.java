@@ -8,38 +8,14 @@ import com.google.gson.JsonObject;
 import com.microsoft.playwright.CDPSession;
 import java.nio.file.Path;
 import java.util.function.UnaryOperator;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 import org.stepwell.table.Fault.Kind;
 
 /** What may befall the tablet itself: its browser, its storage, a new version of the page. */
-@ExtendWith(OneFaultyDay.class)
-class TabletFaultsBrowserTest {
-    private static FaultyDay day;
-    private static int tests;
-    private Promises promises;
+class TabletFaultsBrowserTest extends OnAFaultyDay {
     @TempDir
     private Path folder;
-
-    @BeforeAll
-    static void share(FaultyDay shared) {
-        day = shared;
-    }
-
-    @BeforeEach
-    void takeAMark() {
-        promises = new Promises("t" + ++tests + "x");
-    }
-
-    @AfterEach
-    void healEverything() {
-        day.proxy().heal();
-        day.proxy().changeNothing();
-    }
 
     private Tablet window() {
         Tablet tablet = Tablet.inWindow(day.browser(), day.proxy().address(), promises);
@@ -50,15 +26,6 @@ class TabletFaultsBrowserTest {
 
     private Tablet onTablet() {
         return Tablet.withStorage(day.playwright(), folder, day.proxy().address(), promises);
-    }
-
-    private void endsWell(Tablet tablet) {
-        day.proxy().heal();
-        tablet.drain();
-        tablet.close();
-        assertThat(promises.savedCount()).isPositive();
-        Promises.Verdict verdict = promises.against(day.store().markedWith(promises.mark()));
-        assertThat(verdict.clean()).as(verdict.toString()).isTrue();
     }
 
     @Test
@@ -133,7 +100,7 @@ class TabletFaultsBrowserTest {
         quota(devtools, null);
         tablet.save("q0615", 4);
         endsWell(tablet);
-        assertThat(day.store().markedWith(promises.mark())).hasSize(1);
+        assertThat(stored()).hasSize(1);
     }
 
     private static void quota(CDPSession devtools, Double bytes) {

@@ -12,42 +12,10 @@ import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.util.List;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.extension.ExtendWith;
 
 /** No clock and no zone a tablet is set to moves a look to another day unseen. */
-@ExtendWith(OneFaultyDay.class)
-class TabletTimeBrowserTest {
-    private static FaultyDay day;
-    private static int tests;
-    private Promises promises;
-
-    @BeforeAll
-    static void share(FaultyDay shared) {
-        day = shared;
-    }
-
-    @BeforeEach
-    void takeAMark() {
-        promises = new Promises("z" + ++tests + "x");
-    }
-
-    @AfterEach
-    void healEverything() {
-        day.proxy().heal();
-    }
-
-    private void endsWell(Tablet tablet) {
-        day.proxy().heal();
-        tablet.drain();
-        tablet.close();
-        assertThat(promises.savedCount()).isPositive();
-        Promises.Verdict verdict = promises.against(day.store().markedWith(promises.mark()));
-        assertThat(verdict.clean()).as(verdict.toString()).isTrue();
-    }
+class TabletTimeBrowserTest extends OnAFaultyDay {
 
     @Test
     void aClockADayBehindMovesNoLookToYesterday() {
@@ -80,7 +48,7 @@ class TabletTimeBrowserTest {
         day.proxy().goAway();
         tablet.save("q0607", 3);
         endsWell(tablet);
-        assertThat(day.store().markedWith(promises.mark())).allSatisfy(row ->
+        assertThat(stored()).allSatisfy(row ->
                 assertThat(Duration.ofMillis(row.clockOffsetMs()).minus(off)).isBetween(Duration.ofMinutes(-1),
                         Duration.ofMinutes(1)));
     }
@@ -96,7 +64,7 @@ class TabletTimeBrowserTest {
             tablet.save("q0603", 3);
             endsWell(tablet);
         }
-        assertThat(day.store().markedWith(promises.mark())).extracting(StoredLooks.Row::day)
+        assertThat(stored()).extracting(StoredLooks.Row::day)
                 .containsOnly(LocalDate.now(Tablet.SCHOOL));
     }
 

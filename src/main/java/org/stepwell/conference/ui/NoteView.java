@@ -8,7 +8,6 @@ import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.router.BeforeEnterEvent;
 import com.vaadin.flow.router.BeforeEnterObserver;
 import com.vaadin.flow.router.HasDynamicTitle;
-import com.vaadin.flow.router.NotFoundException;
 import com.vaadin.flow.router.Route;
 import com.vaadin.flow.router.RouteParameters;
 import com.vaadin.flow.router.RouterLink;
@@ -31,8 +30,8 @@ import org.stepwell.core.wording.home.WordGuard.Found;
 import org.stepwell.platform.ui.Parts;
 import org.stepwell.platform.ui.Words;
 import org.stepwell.privacy.AccessRecordService;
-import org.stepwell.privacy.NotVisible;
 import org.stepwell.privacy.Seen;
+import org.stepwell.privacy.ui.ChildPage;
 import org.stepwell.roster.ChildRow;
 import org.stepwell.roster.RosterService;
 
@@ -67,17 +66,10 @@ class NoteView extends Div implements BeforeEnterObserver, HasDynamicTitle {
 
     @Override
     public void beforeEnter(BeforeEnterEvent event) {
-        try {
-            childId = UUID.fromString(event.getRouteParameters().get("child").orElse(""));
-            Language language = Language.of(event.getRouteParameters().get("language").orElse(""));
-            record.seen(childId, Seen.NOTE_PAGE);
-            draw(roster.child(childId), language);
-        } catch (NotVisible closed) {
-            record.denied(childId, Seen.NOTE_PAGE);
-            event.rerouteToError(NotFoundException.class);
-        } catch (IllegalArgumentException nothing) {
-            event.rerouteToError(NotFoundException.class);
-        }
+        ChildPage.enter(event, record, Seen.NOTE_PAGE, id -> {
+            childId = id;
+            draw(roster.child(id), Language.of(event.getRouteParameters().get("language").orElse("")));
+        });
     }
 
     private void draw(ChildRow child, Language language) {

@@ -13,7 +13,6 @@ import com.vaadin.flow.component.html.UnorderedList;
 import com.vaadin.flow.router.BeforeEnterEvent;
 import com.vaadin.flow.router.BeforeEnterObserver;
 import com.vaadin.flow.router.HasDynamicTitle;
-import com.vaadin.flow.router.NotFoundException;
 import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.PermitAll;
 import java.time.LocalDate;
@@ -38,6 +37,7 @@ import org.stepwell.platform.ui.Words;
 import org.stepwell.privacy.AccessRecordService;
 import org.stepwell.privacy.NotVisible;
 import org.stepwell.privacy.Seen;
+import org.stepwell.privacy.ui.ChildPage;
 import org.stepwell.progression.ProgressionService;
 import org.stepwell.roster.ChildRow;
 import org.stepwell.roster.RosterService;
@@ -76,16 +76,10 @@ class PlanView extends Div implements BeforeEnterObserver, HasDynamicTitle {
 
     @Override
     public void beforeEnter(BeforeEnterEvent event) {
-        try {
-            childId = UUID.fromString(event.getRouteParameters().get("child").orElse(""));
-            record.seen(childId, Seen.PLAN_PAGE);
+        ChildPage.enter(event, record, Seen.PLAN_PAGE, id -> {
+            childId = id;
             draw();
-        } catch (NotVisible closed) {
-            record.denied(childId, Seen.PLAN_PAGE);
-            event.rerouteToError(NotFoundException.class);
-        } catch (IllegalArgumentException nothing) {
-            event.rerouteToError(NotFoundException.class);
-        }
+        });
     }
 
     private void draw() {

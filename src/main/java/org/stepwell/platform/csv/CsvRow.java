@@ -68,6 +68,8 @@ public final class CsvRow {
     public <T> T read(String column, Function<String, T> reader) {
         try {
             return reader.apply(required(column));
+        } catch (Bad named) {
+            throw named;
         } catch (IllegalArgumentException | DateTimeException wrong) {
             throw new Bad(column, "cell", shortened(text(column)), Problem.of(wrong));
         }

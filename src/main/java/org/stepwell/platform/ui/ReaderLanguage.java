@@ -5,7 +5,11 @@ import com.vaadin.flow.server.VaadinRequest;
 import com.vaadin.flow.server.VaadinResponse;
 import com.vaadin.flow.server.VaadinServiceInitListener;
 import jakarta.servlet.http.Cookie;
+import jakarta.servlet.http.HttpServletRequest;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.stepwell.core.wording.Language;
 
@@ -37,17 +41,19 @@ public class ReaderLanguage implements VaadinServiceInitListener {
         VaadinResponse.getCurrent().addCookie(cookie);
     }
 
-    /** The language that a request asks for. */
+    /** The language that a request for a screen asks for. */
     static Locale of(VaadinRequest request) {
-        Cookie[] cookies = request.getCookies();
-        if (cookies != null) {
-            for (Cookie cookie : cookies) {
-                if (cookie.getName().equals(COOKIE)) {
-                    return locale(cookie.getValue());
-                }
-            }
-        }
-        return locale(request.getLocale().getLanguage());
+        return chosen(request.getCookies()).orElseGet(() -> locale(request.getLocale().getLanguage()));
+    }
+
+    /** The language in which a request of a page's own code is answered: the one chosen, else English. */
+    public static Locale of(HttpServletRequest request) {
+        return chosen(request.getCookies()).orElse(Locale.US);
+    }
+
+    private static Optional<Locale> chosen(Cookie @Nullable [] cookies) {
+        return Stream.ofNullable(cookies).flatMap(Stream::of).filter(cookie -> cookie.getName().equals(COOKIE))
+                .findFirst().map(cookie -> locale(cookie.getValue()));
     }
 
     private static Locale locale(String code) {

@@ -9,7 +9,6 @@ import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.router.BeforeEnterEvent;
 import com.vaadin.flow.router.BeforeEnterObserver;
 import com.vaadin.flow.router.HasDynamicTitle;
-import com.vaadin.flow.router.NotFoundException;
 import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.PermitAll;
 import java.time.LocalDate;
@@ -38,6 +37,7 @@ import org.stepwell.privacy.AccessRecordService;
 import org.stepwell.privacy.NotVisible;
 import org.stepwell.privacy.Seen;
 import org.stepwell.privacy.ui.AccessPanel;
+import org.stepwell.privacy.ui.ChildPage;
 import org.stepwell.roster.ChildRow;
 import org.stepwell.roster.RosterService;
 import org.stepwell.tier.ClassPicture;
@@ -80,17 +80,11 @@ class ChildView extends Div implements BeforeEnterObserver, HasDynamicTitle {
 
     @Override
     public void beforeEnter(BeforeEnterEvent event) {
-        try {
-            childId = UUID.fromString(event.getRouteParameters().get("child").orElse(""));
-            skill = event.getRouteParameters().get("skill").orElse("");
-            record.seen(childId, Seen.CHILD_PAGE);
+        skill = event.getRouteParameters().get("skill").orElse("");
+        ChildPage.enter(event, record, Seen.CHILD_PAGE, id -> {
+            childId = id;
             draw();
-        } catch (NotVisible closed) {
-            record.denied(childId, Seen.CHILD_PAGE);
-            event.rerouteToError(NotFoundException.class);
-        } catch (IllegalArgumentException nothing) {
-            event.rerouteToError(NotFoundException.class);
-        }
+        });
     }
 
     private void draw() {

@@ -11,6 +11,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -135,7 +136,7 @@ class LooksPanel extends Div {
                             false, null);
                     observations.record(List.of(look), true).stream().filter(t -> t.reason() != null).findFirst()
                             .ifPresent(t -> {
-                                throw new Refused(java.util.Objects.requireNonNull(t.reason()));
+                                throw new Refused(Objects.requireNonNull(t.reason()));
                             });
                 })));
         fields.addClassName("row");

@@ -101,8 +101,8 @@ const TEXTS = {
     'This browser may clear its storage when space is short or after a week unused. Send before then; on an iPad add the Table to the home screen.',
     'Este navegador puede borrar lo guardado si falta espacio o tras una semana sin uso. Envíe antes; en un iPad añada la mesa a la pantalla de inicio.'],
   emptied: [
-    'This browser has emptied what it kept. Up to {count} looks, tapped since {since}, had not reached the server and are gone. Log again what you know for certain.',
-    'Este navegador vació lo que guardaba. Hasta {count} observaciones, anotadas desde {since}, no habían llegado al servidor y se perdieron. Anote de nuevo lo que sepa con certeza.'],
+    'This browser has emptied what it kept. Looks that had not reached the server are gone: at most {count}, the first from {since}. Log again what you know for certain.',
+    'Este navegador vació lo que guardaba. Se perdieron observaciones que no habían llegado al servidor: como mucho {count}, la primera de {since}. Anote de nuevo lo que sepa con certeza.'],
   emptiedRead: ['I have read it', 'Lo he leído'],
   clockOff: ['This tablet\'s clock is off by {much}. Each look carries the difference.',
     'El reloj de esta tableta difiere {much}. Cada observación lleva la diferencia.'],
