@@ -64,10 +64,27 @@ public class LessonService {
         return pacing.unit(classId).map(unit -> plan(classId, unit));
     }
 
+    /**
+     * The lesson of the day as the teacher wrote it; empty when no unit runs, no lesson is written or all are done.
+     *
+     * @throws NotVisible when nobody of the class may be seen
+     */
+    @Transactional(readOnly = true)
+    public Optional<Lesson> inHand(UUID classId) {
+        return pacing.unit(classId).map(unit -> inHand(store.lessons(unit.unitId()), store.choices(unit.unitId()),
+                schoolDay(unit.calendar())));
+    }
+
+    /** Today, else the last school day before. */
+    private LocalDate schoolDay(SchoolCalendar calendar) {
+        LocalDate today = current.today();
+        return calendar.isSchoolDay(today) ? today : calendar.minusSchoolDays(today, 1);
+    }
+
     private UnitPlan plan(UUID classId, UnitInHand unit) {
         LocalDate today = current.today();
         SchoolCalendar calendar = unit.calendar();
-        LocalDate day = calendar.isSchoolDay(today) ? today : calendar.minusSchoolDays(today, 1);
+        LocalDate day = schoolDay(calendar);
         List<Lesson> lessons = store.lessons(unit.unitId());
         List<LessonChoice> choices = store.choices(unit.unitId());
         Lesson inHand = inHand(lessons, choices, day);

@@ -28,7 +28,7 @@ public enum Right {
     KEEP_ACCOUNT("account", OWN, "TabletPassService.mine", "TabletPassService.revoke", "GET /api/table/passes",
             "DELETE /api/table/passes/{pass}", "SealKeyService.keys", "ObservationService.clock", "screen tablets"),
     /** Whatever an adult sees is listed; who sees nothing gets an empty list. */
-    LIST_OWN("class, child", OWN, "RosterService.classes", "RosterService.children()", "RosterService.byKey",
+    LIST_OWN("class, child", OWN, "RosterService.classes", "RosterService.adults", "RosterService.children()", "RosterService.byKey",
             "RosterService.seesWhole", "RosterService.inSample", "GET /api/children", "ReviewService.mine", "Access.classes",
             "Access.children", "Access.childrenOn", "Access.hasPart", "ObservationService.undecided", "screen",
             "screen class-map", "screen suggestions", "screen groups", "screen groups/tomorrow", "screen files",
@@ -37,8 +37,8 @@ public enum Right {
     /** A class, as far as the children in it are seen. */
     SEE_PART("class", PART, "RosterService.children", "ObservationService.ofClass", "ObservationService.fileOfClass",
             "TierService.picture", "TierService.details", "PacingService.unit", "ProgressionService.ofClass",
-            "LessonService.openTasks", "GroupingService.seating", "WhatIfService.tried", "UnitReadiness.coverage",
-            "GET /api/table"),
+            "LessonService.openTasks", "LessonService.inHand", "GroupingService.seating", "WhatIfService.tried",
+            "UnitReadiness.coverage", "GET /api/table"),
     /** One child: page, plan, looks, note. */
     SEE_CHILD("child", CHILD, "RosterService.child", "Access.requireChild", "ObservationService.looks",
             "ObservationService.find", "ObservationService.findToGoOut", "GET /api/observations",

@@ -40,6 +40,11 @@ public class RosterService {
         return store.classes(access.classes(), access.children(), current.today());
     }
 
+    /** Names of the adults of this adult's school by the sign-in names that stand in looks and files. */
+    public Map<String, String> adults() {
+        return store.adults(current.get().schoolId());
+    }
+
     /** Every child this adult may see, by given name. */
     public List<ChildRow> children() {
         return labelled(store.children(access.children(), current.today()));

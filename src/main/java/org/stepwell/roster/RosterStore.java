@@ -2,9 +2,11 @@ package org.stepwell.roster;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import javax.sql.DataSource;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -85,6 +87,12 @@ class RosterStore {
                 .param("school", schoolId)
                 .query((row, n) -> new Classroom(row.getObject(1, UUID.class), row.getString(2), row.getString(3)))
                 .list();
+    }
+
+    Map<String, String> adults(UUID schoolId) {
+        return jdbc.sql("select sign_in, name from adult where school_id = :school").param("school", schoolId)
+                .query((row, n) -> Map.entry(row.getString(1), row.getString(2))).stream()
+                .collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue));
     }
 
     List<Classroom> classes(Set<UUID> whole, Set<UUID> children, LocalDate day) {

@@ -4,7 +4,6 @@ import java.time.Clock;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -16,15 +15,15 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 import org.stepwell.core.evidence.Look;
-import org.stepwell.core.pacing.PacingRow;
+import org.stepwell.core.pacing.Course;
 import org.stepwell.core.progression.Progression;
 import org.stepwell.core.progression.Progression.Phrase;
 import org.stepwell.core.progression.Progression.Skill;
 import org.stepwell.grouping.GroupingService;
 import org.stepwell.grouping.Seating;
 import org.stepwell.observation.ObservationService;
+import org.stepwell.pacing.LessonService;
 import org.stepwell.pacing.PacingService;
-import org.stepwell.pacing.UnitInHand;
 import org.stepwell.platform.security.CurrentAdult;
 import org.stepwell.platform.security.SignedIn;
 import org.stepwell.privacy.NotVisible;
@@ -39,16 +38,18 @@ class TableController {
     private final RosterService roster;
     private final ProgressionService progressions;
     private final PacingService pacing;
+    private final LessonService lessons;
     private final ObservationService observations;
     private final GroupingService groupings;
     private final CurrentAdult current;
     private final Clock clock;
 
     TableController(RosterService roster, ProgressionService progressions, PacingService pacing,
-            ObservationService observations, GroupingService groupings, CurrentAdult current, Clock clock) {
+            LessonService lessons, ObservationService observations, GroupingService groupings, CurrentAdult current, Clock clock) {
         this.roster = roster;
         this.progressions = progressions;
         this.pacing = pacing;
+        this.lessons = lessons;
         this.observations = observations;
         this.groupings = groupings;
         this.current = current;
@@ -126,12 +127,12 @@ class TableController {
         return List.copyOf(byCode.values());
     }
 
-    /** The skill the class is on: of the rows that hold today, the one that became due last. */
+    /** The skill the class is on: the first of the lesson in hand, else the one begun last by the pacing. */
     private Optional<String> focus(UUID classId) {
-        LocalDate today = current.today();
-        return pacing.unit(classId).map(UnitInHand::pacing).flatMap(all -> all.dueOn(today).keySet().stream()
-                .flatMap(skill -> all.rowOn(skill, today).stream())
-                .max(Comparator.comparing(PacingRow::due).thenComparing(PacingRow::skill)).map(PacingRow::skill));
+        Optional<String> lesson = lessons.inHand(classId).flatMap(l -> l.skills().stream().findFirst());
+        return lesson.isPresent() ? lesson : pacing.unit(classId).flatMap(unit ->
+                Course.on(current.today(), unit.pacing(), unit.calendar()).taught().stream().findFirst()
+                        .map(Course.Stage::skill));
     }
 
     private List<String> seenThisWeek(UUID classId) {

@@ -108,6 +108,18 @@ class LessonServiceTest {
         return lessons.plan(room).orElseThrow();
     }
 
+    @Test
+    void theLessonInHandIsTheOneTheUnitScreenShows() {
+        assertThat(lessons.inHand(room)).isEmpty();
+        Lesson bars = lesson(1, "Bars and cubes", 2, "T06", "T05");
+        lessons.save(room, List.of(bars, lesson(2, "Decades", 2, "T07")));
+        assertThat(lessons.inHand(room)).map(Lesson::title).contains("Bars and cubes");
+        lessons.choose(room, Choice.MOVE_ON, List.of());
+        assertThat(lessons.inHand(room).map(Lesson::lessonId)).contains(plan().inHand().lessonId());
+        as("specialist@sample");
+        assertThat(lessons.inHand(room)).as("told to whoever shares children of the class").isPresent();
+    }
+
     private void look(int child, String skill, int step, Help help) {
         observations.record(List.of(new Look(UUID.randomUUID(), clock.instant().atZone(ZONE).toOffsetDateTime()
                 .withYear(day.getYear()).withMonth(1).withDayOfMonth(1).with(day), children.get(child).schoolKey(),

@@ -155,6 +155,32 @@ class TableBrowserTest {
         assertThat(server.kept().getFirst().get("child").asString()).isEqualTo("k5");
     }
 
+    /** A page that is truly left ends what a hidden one would still finish, so the looks go out before it is. */
+    @Test
+    void looksTappedAMomentAgoAreSentBeforeTheOtherScreensOpen() {
+        seat("Itzel", "Tane");
+        log("made_ten", "Itzel");
+        log("wrote_it", "Tane");
+        assertThat(state()).containsText(ON_TABLET);
+        key("home").click();
+        page.waitForURL(server.address() + "/");
+        assertThat(server.kept()).hasSize(2);
+    }
+
+    @Test
+    void anotherScreenOpensWithoutNetworkToSendByAndTheLookStays() {
+        seat("Itzel", "Tane");
+        log("made_ten", "Itzel");
+        assertThat(state()).containsText(ON_TABLET);
+        page.route("**/api/**", route -> { });
+        key("home").click();
+        page.waitForURL(server.address() + "/");
+        assertThat(server.kept()).isEmpty();
+        page.unroute("**/api/**");
+        page.navigate(server.address() + "/table/");
+        until(() -> server.kept().size() == 1);
+    }
+
     @Test
     void takenBackLaterIsASecondRecordThatNamesTheFirst() {
         seat("Itzel", "Tane");

@@ -22,6 +22,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.stepwell.core.check.Coverage;
@@ -42,11 +43,13 @@ class CoverageView extends Div implements HasDynamicTitle {
     private final Words texts = Words.of("unit");
     private final UnitReadiness readiness;
     private final CurrentAdult current;
+    private final Map<String, String> adults;
     private final Div place = new Div();
 
     CoverageView(RosterService roster, UnitReadiness readiness, CurrentAdult current) {
         this.readiness = readiness;
         this.current = current;
+        this.adults = roster.adults();
         add(new H1(texts.say("coverage")));
         List<Classroom> classes = roster.classes();
         if (classes.isEmpty()) {
@@ -110,13 +113,20 @@ class CoverageView extends Div implements HasDynamicTitle {
         NativeTableHeaderCell name = new NativeTableHeaderCell(child.label());
         name.getElement().setAttribute("scope", "row");
         NativeTableRow row = new NativeTableRow(name, new NativeTableCell(coverage.looks() == 0
-                ? texts.say("coverage.none") : texts.say("coverage.looks", coverage.looks(), coverage.days())), new NativeTableCell(counts(coverage.bySkill())));
+                ? texts.say("coverage.none") : texts.say("coverage.looks", coverage.looks(), coverage.days())),
+                new NativeTableCell(counts(coverage.bySkill())));
         if (!lead) {
-            row.add(new NativeTableCell(counts(coverage.byAdult())));
+            row.add(new NativeTableCell(counts(named(coverage.byAdult()))));
         }
         row.add(new NativeTableCell(coverage.last() == null ? texts.say("coverage.never")
                 : texts.day(coverage.last())));
         return row;
+    }
+
+    private SortedMap<String, Integer> named(SortedMap<String, Integer> counts) {
+        SortedMap<String, Integer> named = new TreeMap<>();
+        counts.forEach((signIn, count) -> named.merge(adults.getOrDefault(signIn, signIn), count, Integer::sum));
+        return named;
     }
 
     private static String counts(SortedMap<String, Integer> counts) {

@@ -12,9 +12,11 @@ import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.router.AfterNavigationEvent;
 import com.vaadin.flow.router.AfterNavigationObserver;
 import com.vaadin.flow.router.Layout;
+import com.vaadin.flow.router.NavigationTrigger;
 import com.vaadin.flow.router.RouterLayout;
 import com.vaadin.flow.spring.security.AuthenticationContext;
 import jakarta.annotation.security.PermitAll;
+import org.jspecify.annotations.Nullable;
 import org.stepwell.core.wording.Language;
 
 /** The bar above every screen. Screens put themselves on it by their menu entry; it knows none of them. */
@@ -22,6 +24,7 @@ import org.stepwell.core.wording.Language;
 @PermitAll
 class Shell extends Div implements RouterLayout, AfterNavigationObserver {
     private final Main main = new Main();
+    private @Nullable String here;
     private final Bar bar = new Bar(Words.of("shell"));
 
     Shell(AuthenticationContext authentication) {
@@ -55,9 +58,16 @@ class Shell extends Div implements RouterLayout, AfterNavigationObserver {
         return button;
     }
 
+    /** Another screen begins at its top, wherever the one before was scrolled to; the way back is the browser's. */
     @Override
     public void afterNavigation(AfterNavigationEvent event) {
-        bar.show(event.getLocation().getPath());
+        String path = event.getLocation().getPath();
+        bar.show(path);
+        if (here != null && !path.equals(here)
+                && event.getLocationChangeEvent().getTrigger() != NavigationTrigger.HISTORY) {
+            UI.getCurrent().getPage().executeJs("window.scrollTo(0, 0)");
+        }
+        here = path;
     }
 
     @Override

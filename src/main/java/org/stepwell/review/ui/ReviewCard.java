@@ -47,10 +47,14 @@ class ReviewCard extends Div {
     private final Suggestion one;
     private final SuggestionWording words;
     private final Words texts = Words.of("weekly");
+    private final Map<String, String> adults;
     private final Acts acts;
     private final Div message = new Div();
 
-    ReviewCard(OpenReview review, OneChild child, SuggestionWording words, Acts acts, boolean ownCallFirst) {
+    /** @param adults names of adults by the sign-in names that stand in looks */
+    ReviewCard(OpenReview review, OneChild child, SuggestionWording words, Map<String, String> adults, Acts acts,
+            boolean ownCallFirst) {
+        this.adults = adults;
         this.review = review;
         this.child = child;
         this.one = review.suggestion(child);
@@ -180,7 +184,7 @@ class ReviewCard extends Div {
         last.forEach(look -> list.add(new ListItem(new Span(texts.day(look.day())),
                 new Span(look.skill() + (look.task() == null ? "" : " · " + look.task())),
                 Parts.stair(look.step() == null ? 1 : look.step()), new Span(words.help(look.help())),
-                new Span(look.observer()))));
+                new Span(adults.getOrDefault(look.observer(), look.observer())))));
         place.add(list);
         return place;
     }

@@ -46,6 +46,7 @@ class ReviewView extends Div implements HasDynamicTitle, ReviewCard.Acts {
     private final RosterService roster;
     private final TierService tiers;
     private final ReviewService reviews;
+    private final Map<String, String> adults;
     private final Words texts = Words.of("weekly");
     private final Map<UUID, String> tellers = new HashMap<>();
     private final Set<UUID> reopened = new HashSet<>();
@@ -56,6 +57,7 @@ class ReviewView extends Div implements HasDynamicTitle, ReviewCard.Acts {
         this.roster = roster;
         this.tiers = tiers;
         this.reviews = reviews;
+        this.adults = roster.adults();
         draw("");
     }
 
@@ -143,7 +145,7 @@ class ReviewView extends Div implements HasDynamicTitle, ReviewCard.Acts {
             if (choice.isPresent() && !reopened.contains(child.row().childId())) {
                 done.add(chosen(child, choice.get()));
             } else {
-                cards.add(new ReviewCard(open, child, words, this, ownCall));
+                cards.add(new ReviewCard(open, child, words, adults, this, ownCall));
             }
         }
         List<UUID> left = children.stream().map(c -> c.row().childId())

@@ -15,10 +15,9 @@ import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.PermitAll;
 import java.util.List;
 import java.util.Optional;
-import org.stepwell.core.pacing.Course;
-import org.stepwell.core.pacing.Course.Stage;
 import org.stepwell.core.tier.Verdict;
 import org.stepwell.observation.ObservationService;
+import org.stepwell.pacing.LessonService;
 import org.stepwell.pacing.PacingService;
 import org.stepwell.pacing.UnitInHand;
 import org.stepwell.platform.ui.Parts;
@@ -41,7 +40,8 @@ class TodayView extends Div implements HasDynamicTitle {
 
     private final Words texts = Words.of("today");
 
-    TodayView(RosterService roster, TierService tiers, PacingService pacing, ObservationService observations) {
+    TodayView(RosterService roster, TierService tiers, PacingService pacing, LessonService lessons,
+            ObservationService observations) {
         List<Classroom> classes = roster.classes();
         if (classes.isEmpty()) {
             add(new H1(texts.say("title")), ClassChoice.none());
@@ -62,7 +62,8 @@ class TodayView extends Div implements HasDynamicTitle {
             table.setRouterIgnore(true);
             table.addClassNames("button", "strong", "big");
             head.add(table);
-            unit.ifPresent(u -> cards.add(lesson(picture, u)));
+            unit.ifPresent(u -> cards.add(new LessonCard(texts, picture, u,
+                    lessons.inHand(ClassChoice.of(classes).classId()).orElse(null))));
             cards.add(unseen(picture));
             unit.ifPresent(u -> cards.add(waiting(picture)));
         }
@@ -90,77 +91,6 @@ class TodayView extends Div implements HasDynamicTitle {
         sheet.add(steps, link(FILES, texts.say(children ? unit.isPresent() ? "begin.next.pacing" : "begin.next.unit"
                 : "begin.next.children")));
         return sheet;
-    }
-
-    private Component lesson(ClassPicture picture, UnitInHand unit) {
-        Course course = Course.on(picture.day(), unit.pacing(), unit.calendar());
-        Div sheet = Parts.sheet(new H2(texts.say("lesson")), Parts.soft(unit.title()));
-        sheet.addClassName("tall");
-        if (course.taught().isEmpty()) {
-            sheet.add(new Paragraph(texts.say("lesson.none")));
-        } else {
-            Stage now = course.taught().getFirst();
-            Paragraph skill = new Paragraph(named(picture, now.skill()));
-            skill.addClassName("lead");
-            sheet.add(skill, new Paragraph(expected(now)));
-            if (now.step() != null) {
-                sheet.add(new Paragraph(stand(picture, now.skill(), now.step())));
-            }
-        }
-        if (course.taught().size() > 1) {
-            UnorderedList also = new UnorderedList();
-            course.taught().stream().skip(1).forEach(stage -> also.add(new ListItem(
-                    named(picture, stage.skill()) + ": " + brief(stage))));
-            sheet.add(Parts.soft(texts.say("lesson.also")), also);
-        }
-        if (!course.coming().isEmpty()) {
-            Stage next = course.coming().getFirst();
-            sheet.add(new Paragraph(texts.say("lesson.next", named(picture, next.skill()), texts.day(next.from()))));
-        }
-        sheet.add(link("class-map", texts.say("lesson.map")));
-        return sheet;
-    }
-
-    private static String named(ClassPicture picture, String skill) {
-        return (skill + " " + picture.progression().titles().getOrDefault(skill, "")).strip();
-    }
-
-    private String expected(Stage stage) {
-        String begun = texts.say("lesson.begun", texts.day(stage.from()));
-        if (stage.step() != null && stage.since() != null) {
-            return begun + " " + texts.say("lesson.since", stage.step(), texts.day(stage.since())) + later(stage);
-        }
-        return stage.next() == null || stage.nextStep() == null ? begun
-                : begun + " " + texts.say("lesson.from", stage.nextStep(), texts.day(stage.next()));
-    }
-
-    private String later(Stage stage) {
-        return stage.next() == null || stage.nextStep() == null ? ""
-                : " " + texts.say("lesson.then", stage.nextStep(), texts.day(stage.next()));
-    }
-
-    private String brief(Stage stage) {
-        if (stage.step() != null) {
-            return texts.say("lesson.step", stage.step());
-        }
-        return stage.next() == null || stage.nextStep() == null ? texts.say("lesson.not-due")
-                : texts.say("lesson.step-from", stage.nextStep(), texts.day(stage.next()));
-    }
-
-    private String stand(ClassPicture picture, String skill, int step) {
-        int reached = 0;
-        int below = 0;
-        for (OneChild child : picture.children()) {
-            var estimate = child.picture().skills().get(skill);
-            if (estimate != null && estimate.seen()) {
-                if (estimate.step() >= step) {
-                    reached++;
-                } else {
-                    below++;
-                }
-            }
-        }
-        return texts.say("lesson.stand", step, reached, below, picture.children().size() - reached - below);
     }
 
     private Component unseen(ClassPicture picture) {

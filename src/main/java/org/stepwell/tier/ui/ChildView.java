@@ -95,7 +95,7 @@ class ChildView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                 .orElseThrow(NotVisible::new);
         add(new H1(child.label()));
         add(tier(picture, one), trend(picture, one));
-        add(new LooksPanel(child, picture, observations, this::draw));
+        add(new LooksPanel(child, picture, observations, roster.adults(), this::draw));
         add(decisions());
         add(new AccessPanel(record, childId, child.schoolKey()));
     }
@@ -103,6 +103,10 @@ class ChildView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     private Component tier(ClassPicture picture, OneChild one) {
         SuggestionWording words = new SuggestionWording(Words.language(), picture.progression());
         Div sheet = Parts.sheet(new H2(texts.say("child.tier")), Parts.tier(one.state().tier()));
+        List<DecisionLine> decided = tiers.decisions(childId);
+        if (!decided.isEmpty()) {
+            sheet.add(Parts.soft(texts.say("decisions.last", words(decided.getLast()))));
+        }
         Anchor plan = new Anchor("plan/" + childId, texts.say("child.plan"));
         plan.addClassName("button");
         picture.review().of(one.row().schoolKey()).ifPresent(suggestion -> {
@@ -165,10 +169,13 @@ class ChildView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         if (all.isEmpty()) {
             sheet.add(Parts.soft(texts.say("decisions.none")));
         }
-        all.reversed().forEach(line -> sheet.add(new Paragraph(texts.say(
-                line.from() == line.to() ? "decisions.kept" : "decisions.moved",
-                texts.day(line.asOf()), Parts.word(line.to()), Parts.word(line.from()), line.by())
-                + (line.reason().isEmpty() ? "" : " " + line.reason()))));
+        all.reversed().forEach(line -> sheet.add(new Paragraph(words(line))));
         return sheet;
+    }
+
+    private String words(DecisionLine line) {
+        return texts.say(line.from() == line.to() ? "decisions.kept" : "decisions.moved", texts.day(line.asOf()),
+                Parts.word(line.to()), Parts.word(line.from()), line.by())
+                + (line.reason().isEmpty() ? "" : " " + line.reason());
     }
 }

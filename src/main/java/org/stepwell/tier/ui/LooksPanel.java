@@ -37,10 +37,14 @@ class LooksPanel extends Div {
     private final Map<String, String> helps = new LinkedHashMap<>();
     private final ObservationService observations;
     private final ClassPicture picture;
+    private final Map<String, String> adults;
     private final Runnable changed;
     private final Div message = new Div();
 
-    LooksPanel(ChildRow child, ClassPicture picture, ObservationService observations, Runnable changed) {
+    /** @param adults names of adults by the sign-in names that stand in looks */
+    LooksPanel(ChildRow child, ClassPicture picture, ObservationService observations, Map<String, String> adults,
+            Runnable changed) {
+        this.adults = adults;
         this.observations = observations;
         this.picture = picture;
         this.changed = changed;
@@ -58,25 +62,30 @@ class LooksPanel extends Div {
             return;
         }
         UnorderedList list = new UnorderedList();
-        list.addClassName("looks");
+        list.addClassNames("looks", "history");
         looks.reversed().stream().filter(line -> !line.look().withdrawn()).forEach(line -> list.add(item(line)));
         add(list);
     }
 
     private ListItem item(ObservationLine line) {
         Look look = line.look();
-        ListItem item = new ListItem(new Span(texts.moment(look.observedAt())));
+        Div task = new Div();
         if (look.skill() != null) {
-            item.add(new Span(look.skill() + (look.task() == null ? "" : " · " + look.task())));
+            task.add(new Span(look.skill() + (look.task() == null ? "" : " · " + look.task())));
         }
         if (look.step() != null) {
-            item.add(Parts.stair(look.step()));
+            task.add(Parts.stair(look.step()));
         }
-        item.add(new Span(helps.get(look.help().code())), new Span(tags(look)),
-                new Span(look.observer()));
+        task.addClassName("task");
+        Div seen = new Div(new Span(tags(look)));
         if (look.note() != null) {
-            item.add(new Span("“" + look.note() + "”"));
+            seen.add(new Span("“" + look.note() + "”"));
         }
+        Span by = new Span(helps.get(look.help().code()) + " · " + adults.getOrDefault(look.observer(), look.observer()));
+        by.addClassName("soft");
+        seen.add(by);
+        seen.addClassName("seen");
+        ListItem item = new ListItem(new Span(texts.moment(look.observedAt())), task, seen);
         if (line.replacedBy() != null) {
             item.addClassName("past");
             Span kept = new Span(texts.say(line.withdrawnBy() ? "looks.taken-back" : "looks.corrected"));

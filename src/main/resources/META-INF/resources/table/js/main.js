@@ -120,8 +120,17 @@ function drawBar() {
     visit && button('letters', act.letters, { 'aria-pressed': String(visit.letters) }, t('letters')),
     button('language', () => { switchLanguage(); draws(); }, {}, t('language')),
     visit && button('sign-out', () => signOut('out'), {}, t('signOut')),
-    h('a', { href: '/', class: 'as-button' }, t('home')));
+    h('a', { href: '/', class: 'as-button', 'data-key': 'home', onclick: goHome }, t('home')));
   countWaiting();
+}
+
+/** A look tapped a moment ago is sent first, so that the screens behind this one know it. */
+async function goHome(event) {
+  if (!event.ctrlKey && !event.metaKey && !event.shiftKey) {
+    event.preventDefault();
+    await sender.leave();
+    location.assign('/');
+  }
 }
 
 let counting = Promise.resolve();

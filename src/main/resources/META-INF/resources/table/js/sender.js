@@ -10,6 +10,7 @@ import { Trouble, adultOf, fetchTable, postLooks, token } from './server.js';
 const BATCH = 100;
 const FIRST_PAUSE_MS = 1000;
 const LONGEST_PAUSE_MS = 60000;
+const LEAVING_MS = 2000;
 
 export class Sender {
   #owner = null;
@@ -20,6 +21,7 @@ export class Sender {
   #timer = 0;
   #busy = false;
   #again = false;
+  #running = Promise.resolve();
   #release = false;
   #retryAfter = 0;
   #batch = BATCH;
@@ -45,12 +47,25 @@ export class Sender {
   }
 
   /** Sends what may go now. With `release` the seconds for undoing are over: the page is being left. */
-  async drain(release = false) {
+  drain(release = false) {
     this.#release ||= release;
     if (this.#busy) {
       this.#again = true;
-      return;
+    } else {
+      this.#running = this.#run();
     }
+    return this.#running;
+  }
+
+  /**
+   * Sends before this tab goes to another page: what a hidden tab still finishes ends with a page that is left. Waits
+   * two seconds at most; what did not go by then stays on the tablet.
+   */
+  leave() {
+    return Promise.race([this.drain(true).catch(() => {}), new Promise((over) => { setTimeout(over, LEAVING_MS); })]);
+  }
+
+  async #run() {
     this.#busy = true;
     clearTimeout(this.#timer);
     try {

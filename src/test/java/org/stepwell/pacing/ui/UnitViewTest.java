@@ -6,10 +6,17 @@ import com.vaadin.flow.component.html.NativeTableRow;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.boot.test.context.SpringBootTest;
+import org.springframework.test.annotation.DirtiesContext;
+import org.stepwell.Application;
 import org.stepwell.Screens;
 import org.stepwell.pacing.LessonService;
 import org.stepwell.roster.RosterService;
 
+/** Writes lessons into the sample class, so it has an application of its own. */
+@SpringBootTest(classes = Application.class,
+        properties = {"STEPWELL_SAMPLE_PASSWORD=a-password-of-the-tests", "stepwell.test=unit-view"})
+@DirtiesContext
 class UnitViewTest extends Screens {
     @Autowired
     private LessonService lessons;
@@ -63,7 +70,7 @@ class UnitViewTest extends Screens {
         assertThat(rows).hasSize(24);
         assertThat(rows.subList(1, 6)).anyMatch(r -> r.startsWith("Oleksandr") || r.startsWith("Tane"));
         assertThat(rows.getLast()).contains("looks on");
-        assertThat(text(view)).contains("By whom", "teacher@sample ×");
+        assertThat(text(view)).contains("By whom", "Imogen Castellane ×");
         signIn("lead@sample");
         CoverageView lead = fresh(CoverageView.class);
         fill(lead, "Days", "four");

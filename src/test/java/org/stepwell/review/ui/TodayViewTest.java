@@ -13,7 +13,10 @@ import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.stepwell.Screens;
+import org.stepwell.core.pacing.PacingRow;
 import org.stepwell.core.tier.Verdict;
+import org.stepwell.pacing.Lesson;
+import org.stepwell.pacing.LessonService;
 import org.stepwell.pacing.PacingService;
 import org.stepwell.roster.RosterService;
 import org.stepwell.tier.ClassPicture;
@@ -26,6 +29,8 @@ class TodayViewTest extends Screens {
     private TierService tiers;
     @Autowired
     private PacingService pacing;
+    @Autowired
+    private LessonService lessons;
 
     private List<String> links(TodayView view) {
         return below(view).filter(Anchor.class::isInstance).map(a -> ((Anchor) a).getHref()).toList();
@@ -88,6 +93,19 @@ class TodayViewTest extends Screens {
         pacing.startUnit(room, "tens-and-ones", "Teens", LocalDate.of(2026, 1, 5));
         assertThat(text(fresh(TodayView.class))).contains("Done: a unit is started.", "Say which skill is due",
                 "The unit has no skill in hand today.", "No move waits.");
+    }
+
+    @Test
+    void showsTheLessonTheTeacherWrote() {
+        signInToAnEmptyClass();
+        UUID room = roster.classes().getFirst().classId();
+        roster.addChild(room, "", "Ilse", "");
+        UUID unit = pacing.startUnit(room, "tens-and-ones", "Teens", LocalDate.of(2026, 1, 5));
+        pacing.importPacing(room, unit, List.of(new PacingRow("T05", LocalDate.of(2026, 1, 5), LocalDate.of(2026, 1, 12), 3)));
+        lessons.save(room, List.of(new Lesson(UUID.randomUUID(), 0, 1, "Boats of ten", List.of("T06"), null, "cubes", "",
+                2)));
+        assertThat(text(fresh(TodayView.class))).contains("Boats of ten", "T06",
+                "Has to lie ready: cubes", "Also under way T05", "To the unit");
     }
 
     @Test
