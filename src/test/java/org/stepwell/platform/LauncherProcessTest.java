@@ -6,9 +6,12 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -64,6 +67,36 @@ class LauncherProcessTest {
         Said said = run(launcher, Map.of("PATH", barePath().toString()));
         assertThat(said.exit()).isEqualTo(1);
         assertThat(said.text()).contains("JDK of version 25 or newer", "openjdk-25-jdk", "JAVA_HOME");
+    }
+
+    /** The real build writes generated files under src/main after the launcher has taken its stamp; so does this one. */
+    @Test
+    void buildsAgainOnlyWhenASourceChanged() throws Exception {
+        Path launcher = Files.copy(Path.of("stepwell"), folder.resolve("stepwell"));
+        Path source = Files.createDirectories(folder.resolve("src/main/java")).resolve("A.java");
+        Files.writeString(source, "class A {}");
+        Path bin = barePath();
+        Path maven = Files.writeString(bin.resolve("mvn"), """
+                #!/bin/sh
+                echo built
+                mkdir -p src/main/frontend/generated
+                echo 1 > src/main/frontend/generated/imports.js
+                echo 1 > target/stepwell-1.jar
+                """);
+        assertThat(maven.toFile().setExecutable(true)).isTrue();
+        Instant past = Instant.now().minusSeconds(60);
+        try (Stream<Path> all = Files.walk(folder.resolve("src"))) {
+            for (Path path : all.toList()) {
+                Files.setLastModifiedTime(path, FileTime.from(past));
+            }
+        }
+        Map<String, String> environment = Map.of("PATH", bin.toString(), "JAVA_HOME",
+                System.getProperty("java.home"));
+        assertThat(run(launcher, environment, "--help").text()).contains("Building Stepwell", "built");
+        Files.setLastModifiedTime(folder.resolve("target/stepwell.stamp"), FileTime.from(past.plusSeconds(30)));
+        assertThat(run(launcher, environment, "--help").text()).doesNotContain("Building Stepwell");
+        Files.setLastModifiedTime(source, FileTime.from(past.plusSeconds(40)));
+        assertThat(run(launcher, environment, "--help").text()).contains("Building Stepwell", "built");
     }
 
     @Test
