@@ -3,6 +3,7 @@ package org.stepwell;
 import java.lang.reflect.Parameter;
 import java.lang.reflect.RecordComponent;
 import java.time.LocalDate;
+import java.time.LocalTime;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
@@ -12,6 +13,7 @@ import java.util.UUID;
 import org.stepwell.core.grouping.Wish;
 import org.stepwell.core.pacing.SchoolCalendar;
 import org.stepwell.core.progression.Progression;
+import org.stepwell.core.rotation.BlockPattern;
 import org.stepwell.core.tier.RuleFile;
 import org.stepwell.core.wording.Language;
 import org.stepwell.core.wording.home.HomeNote;
@@ -45,6 +47,10 @@ final class Arguments {
             return name.equals("schoolKey") || name.equals("child") ? world.schoolKey() : "x";
         } else if (type == LocalDate.class) {
             return today;
+        } else if (type == LocalTime.class) {
+            return LocalTime.of(9, 0);
+        } else if (type == BlockPattern.class) {
+            return World.block();
         } else if (type == int.class || type == Integer.class) {
             return 1;
         } else if (type == boolean.class) {

@@ -32,6 +32,7 @@ class RoutesWalkTest extends InTwoDistricts {
     private static String path(String claim, World world) {
         String path = claim.substring(claim.indexOf(' ') + 1).replace("{child}", world.schoolKey())
                 .replace("{id}", world.id(claim.contains("/reviews/") ? "reviewId" : "checkId").toString())
+                .replace("{classId}", world.id("classId").toString())
                 .replace("{pass}", UUID.randomUUID().toString());
         return switch (path) {
             case "/api/observations" -> path + "?child=" + world.schoolKey();

@@ -1,17 +1,29 @@
 package org.stepwell;
 
+import java.time.DayOfWeek;
 import java.time.LocalDate;
+import java.time.LocalTime;
 import java.time.OffsetDateTime;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.springframework.context.ApplicationContext;
+import org.stepwell.block.BlockService;
 import org.stepwell.check.CheckService;
 import org.stepwell.core.check.CheckItem;
 import org.stepwell.core.evidence.Help;
 import org.stepwell.core.evidence.Kind;
 import org.stepwell.core.evidence.Look;
+import org.stepwell.core.rotation.BlockPattern;
+import org.stepwell.core.rotation.Station;
+import org.stepwell.grouping.GroupingService;
+import org.stepwell.grouping.Seating;
+import org.stepwell.grouping.Seating.Group;
+import org.stepwell.grouping.Seating.Place;
 import org.stepwell.observation.ObservationService;
 import org.stepwell.pacing.PacingService;
 import org.stepwell.plan.PlanService;
@@ -52,9 +64,26 @@ record World(Map<String, UUID> ids, String schoolKey) {
         ReviewService reviews = context.getBean(ReviewService.class);
         reviews.keepAll(classId, reviews.open(classId).orElseThrow().left().stream().map(c -> c.row().childId())
                 .toList());
+        runBlock(context, classId, today);
         UUID review = reviews.close(classId, Map.of()).reviewId();
         return new World(Map.of("classId", classId, "toClass", classId, "childId", childId, "unitId", unit,
                 "observationId", look, "planId", plan, "checkId", check, "reviewId", review), child.schoolKey());
+    }
+
+    private static void runBlock(ApplicationContext context, UUID classId, LocalDate today) {
+        Map<String, Place> places = new TreeMap<>();
+        context.getBean(RosterService.class).children(classId).forEach(c -> places.put(c.schoolKey(),
+                new Place(1, false, "")));
+        context.getBean(GroupingService.class).save(classId, today, Seating.Kind.GROUPS, List.of(new Group(1, "T05", "", false)),
+                places);
+        context.getBean(BlockService.class).setUp(classId, block());
+    }
+
+    /** A block on each day of the week. */
+    static BlockPattern block() {
+        return new BlockPattern(List.of(new Station("Teacher table", "", ""), new Station("Building", "", "")), 10, 1,
+                LocalTime.of(9, 30), Arrays.stream(DayOfWeek.values()).collect(Collectors.toMap(d -> d, d -> 2)),
+                new TreeMap<>());
     }
 
     /** A child added to a class by the adult who is signed in on this thread. */

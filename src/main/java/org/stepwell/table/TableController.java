@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
+import org.stepwell.block.BlockService;
 import org.stepwell.core.evidence.Look;
 import org.stepwell.core.pacing.Course;
 import org.stepwell.core.progression.Progression;
@@ -41,17 +42,19 @@ class TableController {
     private final LessonService lessons;
     private final ObservationService observations;
     private final GroupingService groupings;
+    private final BlockService blocks;
     private final CurrentAdult current;
     private final Clock clock;
 
     TableController(RosterService roster, ProgressionService progressions, PacingService pacing,
-            LessonService lessons, ObservationService observations, GroupingService groupings, CurrentAdult current, Clock clock) {
+            LessonService lessons, ObservationService observations, GroupingService groupings, BlockService blocks, CurrentAdult current, Clock clock) {
         this.roster = roster;
         this.progressions = progressions;
         this.pacing = pacing;
         this.lessons = lessons;
         this.observations = observations;
         this.groupings = groupings;
+        this.blocks = blocks;
         this.current = current;
         this.clock = clock;
     }
@@ -70,6 +73,7 @@ class TableController {
         answer.put("focusSkill", focus(room.classId()).orElse(null));
         answer.put("seenThisWeek", seenThisWeek(room.classId()));
         answer.put("groups", groups(room.classId()));
+        answer.put("block", blocks.atTable(room.classId()));
         answer.put("zone", adult.zone().getId());
         answer.put("serverTime", clock.instant());
         return answer;

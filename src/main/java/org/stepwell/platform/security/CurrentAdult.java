@@ -2,6 +2,7 @@ package org.stepwell.platform.security;
 
 import java.time.Clock;
 import java.time.LocalDate;
+import java.time.LocalTime;
 import java.util.Optional;
 import org.springframework.security.core.Authentication;
 import org.springframework.security.core.context.SecurityContextHolder;
@@ -28,6 +29,11 @@ public class CurrentAdult {
     /** Today at the school of the adult. */
     public LocalDate today() {
         return LocalDate.now(clock.withZone(get().zone()));
+    }
+
+    /** The time of day at the school of the adult. */
+    public LocalTime now() {
+        return LocalTime.now(clock.withZone(get().zone()));
     }
 
     /** The pass this request came in by; empty when the adult has a session. */

@@ -6,11 +6,13 @@ export function actions(state, changed, dialog) {
   const visit = () => state.visit;
   const does = (work) => (...args) => { work(...args); changed(); };
   return {
-    seat: does((child) => visit().toggleSeat(child)),
+    seat: does((child) => { visit().byHand = true; visit().toggleSeat(child); }),
+    group: does((group) => { visit().byHand = true; visit().seat(group); }),
+    turn: does((group) => { visit().end(); visit().seat(group); visit().start(); state.desk.last = null; }),
     everyone: does(() => { visit().seated = visit().table.children.map((c) => c.child); }),
-    nobody: does(() => { visit().seated = []; }),
+    nobody: does(() => { visit().byHand = true; visit().seated = []; }),
     start: does(() => { visit().start(); state.desk.last = null; }),
-    end: does(() => visit().end()),
+    end: does(() => { visit().end(); visit().byHand = false; }),
     skill: does((code) => visit().takeSkill(code)),
     task: (text) => { visit().task = text; visit().remember().catch(() => {}); },
     nextNumber: does(() => visit().nextNumber()),

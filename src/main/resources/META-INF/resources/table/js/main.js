@@ -22,6 +22,7 @@ import { countText, openOutbox } from './view-outbox.js';
 import { actions } from './actions.js';
 import { keepForOffline, takeNewVersion } from './offline.js';
 import * as tally from './tally.js';
+import { groupNow } from './turns.js';
 import { drawNotices } from './view-notices.js';
 
 /** How long a class that the server gave may be opened again without asking it. */
@@ -93,6 +94,7 @@ function draws() {
   if (!visit) {
     return;
   }
+  proposeGroup(visit);
   const nameOf = nameNow();
   region('setup').hidden = visit.open;
   region('visit').hidden = !visit.open;
@@ -108,6 +110,14 @@ function draws() {
     drawLast(region('last'), visit, desk.last, nameOf, act);
   } else {
     drawSetup(region('setup'), visit, nameOf, act, vault.ready() && t(state.pin ? 'pinOther' : 'pinChoose'));
+  }
+}
+
+/** Whose turn it is at the teacher table is seated by itself, until a hand has seated others. */
+function proposeGroup(visit) {
+  const group = !visit.open && !visit.byHand && groupNow(visit.table);
+  if (group && visit.proposed !== group.group) {
+    visit.seat(group);
   }
 }
 
@@ -311,7 +321,7 @@ async function start() {
 window.addEventListener('online', () => sender.wake());
 document.addEventListener('visibilitychange', () =>
   (document.visibilityState === 'hidden' ? sender.drain(true) : sender.wake()));
-setInterval(() => { if (state.visit?.open) { draws(); } }, 60000);
+setInterval(() => { if (state.visit?.open || state.visit?.table.block?.length) { draws(); } }, 15000);
 navigator.serviceWorker?.addEventListener('message', (e) => { if (e.data === 'send') { sender.wake(); } });
 
 start().then(async () => {

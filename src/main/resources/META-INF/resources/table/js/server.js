@@ -9,6 +9,8 @@
  *              phrases: [{code, step, text: {en, es}}], errors: [{code, text: {en, es}}],
  *              numbers: ["14", "16"],            numbers worth offering, in order; may be empty
  *              objectsBelong: [4, 5]}],          steps whose task needs objects by nature
+ *    groups: [{group, children: [child], skill, number}],   today's groups as saved; may be empty
+ *    block: [{starts, ends, group}],             turns at the teacher table on the running day; group may be null
  *    focusSkill,                                 code of the skill the class is on, or null
  *    seenThisWeek: [child], zone,                the school's time zone, which decides the day
  *    serverTime}                                 instant with offset

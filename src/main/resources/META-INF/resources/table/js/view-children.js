@@ -1,6 +1,7 @@
 /** The children: whom to seat before a visit, and the large cards of those at the table. */
 import { button, draw, h } from './dom.js';
 import { t } from './texts.js';
+import { groupButtons, nextGroup } from './turns.js';
 
 const ring = (seen) => h('span', { class: seen ? 'ring full' : 'ring', 'aria-hidden': 'true' });
 
@@ -20,6 +21,7 @@ export function drawSetup(region, visit, nameOf, act, pinText) {
     summary(visit, nameOf),
     h('h2', { id: 'who' }, t('who')),
     h('p', {}, t('whoHint')),
+    groupButtons(visit, act),
     h('div', { class: 'roster', role: 'group', 'aria-labelledby': 'who' }, visit.table.children.map(({ child }) =>
       button(`seat-${child}`, () => act.seat(child), { class: 'card',
         'aria-pressed': String(visit.seated.includes(child)) },
@@ -41,6 +43,7 @@ export function drawChildren(region, visit, nameOf, act) {
       h('span', { class: 'quiet' }, t('minutes', { n: visit.minutes() })),
       button('stop', act.stop, {}, t('stop')),
       button('end', act.end, {}, t('end'))),
+    nextGroup(visit, act),
     h('div', { class: 'cards', role: 'group', 'aria-labelledby': 'at-table' }, visit.seated.map((child) => {
       const seen = (visit.counts[child] ?? 0) > 0;
       return button(`child-${child}`, () => act.child(child), { class: 'card',

@@ -24,6 +24,9 @@ export class Visit {
   initials = {};
   armedChild = null;
   armedPhrase = null;
+  /** Number of the group that was seated by its turn, and whether a hand has chosen since. */
+  proposed = null;
+  byHand = false;
 
   constructor(table) {
     this.table = table;
@@ -38,6 +41,7 @@ export class Visit {
     if (!this.untouched) {
       return; // A hand was quicker than the disk.
     }
+    this.proposed = null;
     const known = new Set(this.table.children.map((c) => c.child));
     for (const name of ['open', 'task', 'cubesOut', 'shield', 'letters', 'counts', 'startedAt', 'stoppedMs', 'skill']) {
       this[name] = kept[name] ?? this[name];
@@ -62,7 +66,7 @@ export class Visit {
   }
 
   get untouched() {
-    return !this.open && this.seated.length === 0;
+    return !this.open && (this.seated.length === 0 || (!this.byHand && this.proposed !== null));
   }
 
   get skillInHand() {
@@ -79,6 +83,18 @@ export class Visit {
     const numbers = this.skillInHand?.numbers ?? [];
     if (numbers.length > 0) {
       this.task = numbers[(numbers.indexOf(this.task) + 1) % numbers.length];
+    }
+  }
+
+  /** Seats a group with what it works on. */
+  seat(group) {
+    this.seated = this.table.children.map((c) => c.child).filter((c) => group.children.includes(c));
+    this.proposed = group.group;
+    if (group.skill && this.table.skills.some((s) => s.code === group.skill)) {
+      this.takeSkill(group.skill);
+    }
+    if (group.number) {
+      this.task = group.number;
     }
   }
 

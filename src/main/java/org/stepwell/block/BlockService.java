@@ -1,0 +1,276 @@
+package org.stepwell.block;
+
+import java.time.DayOfWeek;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.time.temporal.ChronoUnit;
+import java.time.temporal.TemporalAdjusters;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.stepwell.core.problem.Refused;
+import org.stepwell.core.rotation.BlockPattern;
+import org.stepwell.core.rotation.DayPlan;
+import org.stepwell.core.rotation.DayPlan.Turn;
+import org.stepwell.core.rotation.LostTime;
+import org.stepwell.core.rotation.MinutesLedger;
+import org.stepwell.core.rotation.Rotations;
+import org.stepwell.core.rotation.TeacherOrder;
+import org.stepwell.grouping.GroupingService;
+import org.stepwell.grouping.Seating;
+import org.stepwell.platform.security.CurrentAdult;
+import org.stepwell.platform.security.SignedIn;
+import org.stepwell.privacy.Access;
+import org.stepwell.privacy.NotVisible;
+import org.stepwell.roster.ChildRow;
+import org.stepwell.roster.RosterService;
+
+/** The block of a class: how it is set up, who is where today, and the minutes at the teacher table. */
+@Service
+@Transactional
+public class BlockService {
+    /** Days that the minutes are summed over, today included. */
+    public static final int LEDGER_DAYS = 28;
+
+    private final BlockStore store;
+    private final GroupingService groupings;
+    private final RosterService roster;
+    private final Access access;
+    private final CurrentAdult current;
+
+    BlockService(BlockStore store, GroupingService groupings, RosterService roster, Access access,
+            CurrentAdult current) {
+        this.store = store;
+        this.groupings = groupings;
+        this.roster = roster;
+        this.access = access;
+        this.current = current;
+    }
+
+    /**
+     * The block as it stands today.
+     *
+     * @throws NotVisible when the class may not be seen whole
+     */
+    public BlockPicture picture(UUID classId) {
+        access.requireClass(classId);
+        LocalDate day = current.today();
+        List<ChildRow> children = roster.children(classId);
+        List<BlockDay> versions = store.days(classId, day.minusDays(LEDGER_DAYS - 1L));
+        Map<LocalDate, Set<String>> away = store.absent(classId, day.minusDays(LEDGER_DAYS - 1L));
+        List<MinutesLedger.Day> days = ledgerDays(classId, versions, away);
+        SortedMap<String, MinutesLedger.Line> ledger = MinutesLedger.of(days);
+        BlockDay running = versions.stream().filter(d -> d.day().equals(day)).reduce((a, b) -> b).orElse(null);
+        BlockPattern pattern = (running == null ? store.setup(classId) : store.setupOf(classId, day))
+                .map(BlockStore.Setup::pattern).orElse(null);
+        Seating groups = running == null ? groupings.seating(classId, day).orElse(null)
+                : groupings.history(classId).stream().filter(s -> s.seatingId().equals(running.seatingId())).findFirst()
+                        .or(() -> groupings.seating(classId, day)).orElse(null);
+        List<TeacherOrder.Place> order = pattern == null || groups == null ? List.of()
+                : order(pattern, groups, days, ledger, day, store.count(classId, day));
+        DayPlan plan = running != null ? running.plan() : proposed(classId, pattern, order, day);
+        return new BlockPicture(day, current.now(), current.get().zone(), children, pattern, groups, order, running, plan, ledger,
+                away.getOrDefault(day, Set.of()));
+    }
+
+    private List<MinutesLedger.Day> ledgerDays(UUID classId, List<BlockDay> versions,
+            Map<LocalDate, Set<String>> away) {
+        if (versions.isEmpty()) {
+            return List.of();
+        }
+        Map<UUID, Seating> seatings = groupings.history(classId).stream()
+                .collect(Collectors.toMap(Seating::seatingId, s -> s));
+        Map<LocalDate, List<BlockDay>> byDay = versions.stream()
+                .collect(Collectors.groupingBy(BlockDay::day, TreeMap::new, Collectors.toList()));
+        List<MinutesLedger.Day> days = new ArrayList<>();
+        byDay.forEach((day, all) -> {
+            Seating seating = seatings.get(all.getLast().seatingId());
+            if (seating != null) {
+                days.add(new MinutesLedger.Day(day, all.getFirst().plan(), all.getLast().plan(), seating.groupOf(),
+                        away.getOrDefault(day, Set.of())));
+            }
+        });
+        return days;
+    }
+
+    private static List<TeacherOrder.Place> order(BlockPattern pattern, Seating groups, List<MinutesLedger.Day> days,
+            SortedMap<String, MinutesLedger.Line> ledger, LocalDate today, int before) {
+        LocalDate monday = today.with(TemporalAdjusters.previousOrSame(DayOfWeek.MONDAY));
+        SortedMap<String, MinutesLedger.Line> owed = new TreeMap<>(MinutesLedger.of(days.stream()
+                .filter(d -> d.day().isBefore(today)).toList()));
+        int daysLeft = Math.max(1, (int) Arrays.stream(DayOfWeek.values()).filter(d -> d.compareTo(today.getDayOfWeek())
+                >= 0 && pattern.rotationsOn(d) > 0).count());
+        List<TeacherOrder.Group> all = new ArrayList<>();
+        groups.groups().forEach(group -> {
+            List<String> children = groups.groupOf().entrySet().stream().filter(e -> e.getValue() == group.number())
+                    .map(Map.Entry::getKey).toList();
+            double had = children.stream().mapToLong(child -> days.stream().filter(d -> !d.day().isBefore(monday)
+                    && d.day().isBefore(today) && !d.absent().contains(child) && d.groupOf().containsKey(child)
+                    && d.held().teacherMinutes(d.groupOf().get(child)) > 0).count()).average().orElse(0);
+            all.add(TeacherOrder.Group.of(group.number(), pattern.visitsOf(group.number()),
+                    (int) Math.round(had), children, owed));
+        });
+        return TeacherOrder.of(all, daysLeft, pattern.rotations().size(), before);
+    }
+
+    private @Nullable DayPlan proposed(UUID classId, @Nullable BlockPattern pattern, List<TeacherOrder.Place> order,
+            LocalDate day) {
+        if (pattern == null || order.isEmpty() || pattern.rotationsOn(day.getDayOfWeek()) == 0
+                || order.size() > pattern.stations().size()) {
+            return null;
+        }
+        return Rotations.plan(pattern, pattern.rotationsOn(day.getDayOfWeek()),
+                order.stream().map(TeacherOrder.Place::group).toList(), store.count(classId, day), pattern.starts());
+    }
+
+    /**
+     * Saves how the block runs, from now on. A block that runs today goes on as it began.
+     *
+     * @throws NotVisible when the class may not be seen whole
+     */
+    public void setUp(UUID classId, BlockPattern pattern) {
+        access.requireClass(classId);
+        SignedIn adult = current.get();
+        store.save(adult.districtId(), classId, pattern, adult.adultId());
+    }
+
+    /**
+     * Begins today's block with the groups and the order as they stand.
+     *
+     * @param at when the first rotation begins, school time
+     * @param rotations how many today
+     * @throws Refused when it was begun already, or there is no set-up, no groups, or fewer stations than groups
+     * @throws NotVisible when the class may not be seen whole
+     */
+    public void start(UUID classId, LocalTime at, int rotations) {
+        BlockPicture picture = picture(classId);
+        if (picture.running() != null) {
+            throw new Refused("block.begun");
+        }
+        BlockPattern pattern = picture.pattern();
+        Seating groups = picture.groups();
+        if (pattern == null || groups == null) {
+            throw new Refused(pattern == null ? "block.setup" : "block.groups");
+        }
+        if (rotations < 1 || rotations > BlockPattern.MOST_ROTATIONS) {
+            throw new Refused("block.rotations", BlockPattern.MOST_ROTATIONS, rotations);
+        }
+        DayPlan plan = Rotations.plan(pattern, rotations, picture.order().stream().map(TeacherOrder.Place::group)
+                .toList(), store.count(classId, picture.day()), at.truncatedTo(ChronoUnit.MINUTES));
+        add(classId, new BlockDay(picture.day(), 1, groups.seatingId(), plan), "start", 0);
+    }
+
+    /**
+     * What the day would be after a loss, by what is done about it; a way that is not open is left out.
+     *
+     * @param from when the loss begins, school time
+     * @param lost minutes
+     */
+    public Map<LostTime, DayPlan> ways(UUID classId, LocalTime from, int lost) {
+        BlockPicture picture = picture(classId);
+        Map<LostTime, DayPlan> ways = new LinkedHashMap<>();
+        for (LostTime way : LostTime.values()) {
+            try {
+                ways.put(way, after(picture, way, from, lost));
+            } catch (Refused closed) {
+                continue; // The others may be open.
+            }
+        }
+        return ways;
+    }
+
+    /**
+     * Goes on after a loss.
+     *
+     * @param version the day's version that the adult saw
+     * @throws Refused when the block does not run, nothing is left to move, or somebody changed the day meanwhile
+     * @throws NotVisible when the class may not be seen whole
+     */
+    public void lose(UUID classId, int version, LostTime way, LocalTime from, int lost) {
+        BlockPicture picture = picture(classId);
+        if (picture.running() == null || picture.running().version() != version) {
+            throw new Refused("block.meanwhile");
+        }
+        add(classId, new BlockDay(picture.day(), version + 1, picture.running().seatingId(),
+                after(picture, way, from, lost)), way.name().toLowerCase(Locale.ROOT), lost);
+    }
+
+    private static DayPlan after(BlockPicture picture, LostTime way, LocalTime from, int lost) {
+        if (picture.running() == null || picture.pattern() == null) {
+            throw new Refused("block.meanwhile");
+        }
+        return way.after(picture.running().plan(), picture.pattern().change(), from.truncatedTo(ChronoUnit.MINUTES),
+                lost, owed(picture));
+    }
+
+    private static Map<Integer, Double> owed(BlockPicture picture) {
+        Map<Integer, Double> owed = new TreeMap<>();
+        if (picture.groups() != null) {
+            picture.groups().groupOf().entrySet().stream().collect(Collectors.groupingBy(Map.Entry::getValue,
+                    Collectors.averagingInt(e -> Optional.ofNullable(picture.ledger().get(e.getKey()))
+                            .map(MinutesLedger.Line::owed).orElse(0)))).forEach(owed::put);
+        }
+        return owed;
+    }
+
+    private void add(UUID classId, BlockDay day, String how, int lost) {
+        SignedIn adult = current.get();
+        UUID setup = (day.version() == 1 ? store.setup(classId) : store.setupOf(classId, day.day())).orElseThrow()
+                .setupId();
+        if (!store.add(adult.districtId(), classId, setup, day, how, lost, adult.adultId())) {
+            throw new Refused("block.meanwhile");
+        }
+    }
+
+    /**
+     * Says that a child is away today, or takes it back.
+     *
+     * @throws NotVisible when the class or child may not be seen
+     */
+    public void absent(UUID classId, UUID childId, boolean holds) {
+        access.requireClass(classId);
+        if (!roster.child(childId).classId().equals(classId)) {
+            throw new NotVisible();
+        }
+        SignedIn adult = current.get();
+        store.absent(adult.districtId(), classId, childId, current.today(), holds, adult.adultId());
+    }
+
+    /**
+     * A turn at the teacher table.
+     *
+     * @param starts first instant, the change before it not counted
+     * @param ends first instant after it
+     * @param group number of the group; {@code null} when nobody is there
+     */
+    public record AtTable(Instant starts, Instant ends, @Nullable Integer group) {}
+
+    /** Who is at the teacher table when, on the running day of a class of which at least a part is seen. */
+    public List<AtTable> atTable(UUID classId) {
+        if (roster.children(classId).isEmpty()) {
+            return List.of();
+        }
+        LocalDate day = current.today();
+        return store.days(classId, day).stream().filter(d -> d.day().equals(day)).reduce((a, b) -> b).stream()
+                .flatMap(d -> d.plan().turns().stream()).map(turn -> new AtTable(instant(day, turn.starts()),
+                        instant(day, turn.ends()), turn.atTeacher().isPresent() ? turn.atTeacher().getAsInt() : null))
+                .toList();
+    }
+
+    private Instant instant(LocalDate day, LocalTime time) {
+        return day.atTime(time).atZone(current.get().zone()).toInstant();
+    }
+}
