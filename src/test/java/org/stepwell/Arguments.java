@@ -34,7 +34,8 @@ final class Arguments {
         for (int i = 0; i < all.length; i++) {
             World world = i == 0 ? first : rest;
             all[i] = OF_CHILDREN.contains(parameters[i].getName())
-                    && Collection.class.isAssignableFrom(parameters[i].getType()) ? List.of(world.id("childId"))
+                    && Collection.class.isAssignableFrom(parameters[i].getType())
+                    ? parameters[i].getType() == Set.class ? Set.of(world.id("childId")) : List.of(world.id("childId"))
                     : value(parameters[i].getType(), parameters[i].getName(), world);
         }
         return all;

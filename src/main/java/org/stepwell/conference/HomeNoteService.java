@@ -70,6 +70,7 @@ public class HomeNoteService {
      * @throws org.stepwell.privacy.NotVisible when the child may not be seen
      */
     public HomeNote draft(UUID childId, Language language) {
+        access.requirePart(childId, Access.Part.NOTES);
         ChildRow child = roster.child(childId);
         ClassPicture picture = tiers.picture(child.classId());
         OneChild one = picture.children().stream().filter(c -> c.row().childId().equals(childId)).findFirst()
@@ -96,6 +97,11 @@ public class HomeNoteService {
         return due.isEmpty() ? order : due;
     }
 
+    /** Whether this adult may read notes on the child: a child can be shared without them. */
+    public boolean mayRead(UUID childId) {
+        return access.children(Access.Part.NOTES).contains(childId);
+    }
+
     /** The newest kept version, if any. */
     public Optional<KeptNote> newest(UUID childId, Language language) {
         return versions(childId, language).stream().findFirst();
@@ -103,7 +109,7 @@ public class HomeNoteService {
 
     /** Every kept version, newest first. */
     public List<KeptNote> versions(UUID childId, Language language) {
-        access.requireChild(childId);
+        access.requirePart(childId, Access.Part.NOTES);
         return store.versions(childId, language).stream().map(row -> new KeptNote(row.version(), row.approved(),
                 row.on(), read(row.parts(), language), words(json.readTree(row.confirmed())), row.by(), row.at()))
                 .toList();
@@ -119,6 +125,7 @@ public class HomeNoteService {
 
     /** What a page holds that usually stays at school, or another child's name. */
     public List<Found> check(UUID childId, HomeNote note) {
+        access.requirePart(childId, Access.Part.NOTES);
         ChildRow child = roster.child(childId);
         Set<String> own = Set.of(child.givenName(), child.familyName(), current.get().name());
         List<String> skills = tiers.picture(child.classId()).progression().skills().stream()

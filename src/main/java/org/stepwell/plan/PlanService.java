@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -59,8 +60,21 @@ public class PlanService {
 
     /** All plans of a child, oldest first. */
     public List<Plan> plans(UUID childId) {
-        access.requireChild(childId);
+        access.requirePart(childId, Access.Part.PLAN);
         return store.plans(childId);
+    }
+
+    /** Whether this adult may read plans of the child: a child can be shared without them. */
+    public boolean mayRead(UUID childId) {
+        return access.children(Access.Part.PLAN).contains(childId);
+    }
+
+    /** Children of whom the last two sessions of a running plan were missed, of those whose plans are seen. */
+    public List<UUID> missedTwice(Collection<UUID> children) {
+        LocalDate today = current.today();
+        Set<UUID> seen = access.children(Access.Part.PLAN);
+        return store.withPlan(children.stream().filter(seen::contains).toList()).stream().filter(child ->
+                store.plans(child).stream().anyMatch(plan -> plan.runs(today) && plan.missedTwiceRunning())).toList();
     }
 
     /** The plan that runs today, the newest if there are several. */
@@ -76,7 +90,8 @@ public class PlanService {
     public Map<UUID, Dose> doses(Collection<UUID> children, SchoolCalendar calendar) {
         LocalDate today = current.today();
         Map<UUID, Dose> doses = new HashMap<>();
-        for (UUID child : store.withPlan(children)) {
+        Set<UUID> seen = access.children(Access.Part.PLAN);
+        for (UUID child : store.withPlan(children.stream().filter(seen::contains).toList())) {
             store.plans(child).stream().filter(plan -> plan.support() && plan.runs(today)).reduce((a, b) -> b)
                     .map(plan -> plan.dose(calendar, today)).ifPresent(dose -> doses.put(child, dose));
         }
@@ -128,7 +143,7 @@ public class PlanService {
      */
     public void log(UUID childId, UUID planId, UUID sessionId, LocalDate on, Outcome outcome, int minutes,
             String words) {
-        access.requireChild(childId);
+        access.requirePart(childId, Access.Part.PLAN);
         Plan plan = open(childId, planId);
         if (on.isAfter(current.today()) || on.isBefore(plan.startedOn())) {
             throw new Refused(List.of("day"));
@@ -143,7 +158,7 @@ public class PlanService {
 
     /** Takes a session back; the row stays as history. */
     public void takeBack(UUID childId, UUID planId, UUID sessionId) {
-        access.requireChild(childId);
+        access.requirePart(childId, Access.Part.PLAN);
         Plan plan = open(childId, planId);
         SignedIn adult = current.get();
         plan.sessions().stream().filter(s -> s.sessionId().equals(sessionId)).findFirst().ifPresent(held ->

@@ -33,6 +33,30 @@ public class Access {
         return store.children(current.get().adultId(), current.today(), true);
     }
 
+    /** What may be shared beside the looks at a child and where they stand. */
+    public enum Part {
+        /** Plans of extra help or deeper work, and their sessions. */
+        PLAN,
+        /** Notes home. */
+        NOTES
+    }
+
+    /** Children of whom a part is seen: in a class seen whole, or shared with that part. */
+    public Set<UUID> children(Part part) {
+        return store.children(current.get().adultId(), current.today(), part == Part.PLAN, part == Part.NOTES);
+    }
+
+    /**
+     * Holds that a part of a child may be seen.
+     *
+     * @throws NotVisible when not, or when there is no such child
+     */
+    public void requirePart(UUID childId, Part part) {
+        if (!children(part).contains(childId)) {
+            throw new NotVisible();
+        }
+    }
+
     /** Children the adult could see on a day, at least for a part of it. */
     public Set<UUID> childrenOn(LocalDate day) {
         return store.children(current.get().adultId(), day, false);

@@ -40,6 +40,17 @@ class AccessStore {
                 .param("adult", adultId).param("day", day).param("still", still).query(UUID.class).set();
     }
 
+    /** Those seen today with a plan, or with notes, where that is asked for. */
+    Set<UUID> children(UUID adultId, LocalDate day, boolean plan, boolean notes) {
+        return jdbc.sql("select e.child_id from enrolment e where e.class_id in (" + CLASSES + ")"
+                + " and (e.ends_on is null or e.ends_on >= :day)"
+                + " union select g.child_id from caseload_grant g where g.adult_id = :adult"
+                + " and g.starts_on <= :day and g.ends_on >= :day and g.ended_at is null"
+                + " and (g.plan or not :plan) and (g.notes or not :notes)")
+                .param("adult", adultId).param("day", day).param("still", true).param("plan", plan)
+                .param("notes", notes).query(UUID.class).set();
+    }
+
     boolean anyIn(UUID classId, Set<UUID> children, LocalDate day) {
         return !children.isEmpty() && jdbc.sql("select exists (select 1 from enrolment where class_id = :class"
                 + " and child_id in (:children) and (ends_on is null or ends_on >= :day))")

@@ -31,7 +31,7 @@ public enum Right {
     LIST_OWN("class, child", OWN, "RosterService.classes", "RosterService.adults", "RosterService.children()", "RosterService.byKey",
             "RosterService.seesWhole", "RosterService.inSample", "GET /api/children", "ReviewService.mine", "Access.classes",
             "Access.children", "Access.childrenOn", "Access.hasPart", "ObservationService.undecided", "screen",
-            "screen class-map", "screen suggestions", "screen groups", "screen block", "screen groups/tomorrow", "screen files",
+            "screen class-map", "screen suggestions", "screen groups", "screen block", "screen caseload", "CaseloadService.mine", "PlanService.missedTwice", "screen groups/tomorrow", "screen files",
             "screen notes", "screen review", "screen unit", "screen unit-check", "screen coverage", "screen what-if",
             "screen sample"),
     /** A class, as far as the children in it are seen. */
@@ -43,7 +43,8 @@ public enum Right {
     /** One child: page, plan, looks, note. */
     SEE_CHILD("child", CHILD, "RosterService.child", "Access.requireChild", "ObservationService.looks",
             "ObservationService.find", "ObservationService.findToGoOut", "GET /api/observations",
-            "TierService.decisions", "PlanService.plans", "PlanService.running", "PlanService.mayWrite",
+            "TierService.decisions", "PlanService.plans", "PlanService.mayRead", "CaseloadService.comments", "HomeNoteService.mayRead",
+            "Access.requirePart", "PlanService.running", "PlanService.mayWrite",
             "HomeNoteService.draft", "HomeNoteService.newest", "HomeNoteService.versions", "HomeNoteService.outOfDate",
             "HomeNoteService.check", "HomeNoteService.mayKeep", "HomeNoteService.page",
             "GET /api/children/{child}/note.pdf", "AccessRecordService.readers", "AccessRecordService.mayRead",
@@ -52,7 +53,7 @@ public enum Right {
     /** Looks at a child, also with the pass of a tablet, and sessions of a plan. */
     RECORD("child", CHILD, "ObservationService.record", "ObservationService.foresee", "ObservationService.replace",
             "POST /api/observations", "TierService.recordConcern", "TierService.recordDose", "PlanService.log",
-            "PlanService.takeBack"),
+            "PlanService.takeBack", "CaseloadService.comment"),
     /** What is decided on a child by those who see its class whole. */
     DECIDE_CHILD("child", CLASS, "PlanService.start", "PlanService.change", "PlanService.end", "HomeNoteService.keep",
             "ObservationService.decideWaiting", "AccessRecordService.lines", "AccessRecordService.csv",
@@ -62,7 +63,8 @@ public enum Right {
             "ReviewService.open", "ReviewService.choose", "ReviewService.keepAll", "ReviewService.close",
             "ReviewService.sealed", "ReviewService.print", "GET /api/reviews/{id}/review.pdf",
             "BlockService.picture", "BlockService.setUp", "BlockService.start", "BlockService.ways",
-            "BlockService.lose", "BlockService.absent", "GET /api/block/{classId}/sheet.pdf",
+            "BlockService.lose", "ShareService.sharings", "ShareService.others", "ShareService.offered",
+            "ShareService.share", "ShareService.end", "ShareService.handOver", "BlockService.absent", "GET /api/block/{classId}/sheet.pdf",
             "GroupingService.picture", "GroupingService.wish", "GroupingService.save", "GroupingService.history",
             "PacingService.startUnit", "PacingService.importPacing", "PacingService.importCalendar",
             "LessonService.plan", "LessonService.choose", "LessonService.addTasks", "LessonService.save",

@@ -58,7 +58,8 @@ class NotesView extends Div implements BeforeEnterObserver, HasDynamicTitle {
             return;
         }
         add(ClassChoice.line(classes), Parts.soft(words.say("intro")));
-        List<ChildRow> children = roster.children(ClassChoice.of(classes).classId());
+        List<ChildRow> children = roster.children(ClassChoice.of(classes).classId()).stream()
+                .filter(child -> notes.mayRead(child.childId())).toList();
         if (children.isEmpty()) {
             add(ClassChoice.noChildren());
             return;

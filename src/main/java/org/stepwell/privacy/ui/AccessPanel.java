@@ -44,6 +44,9 @@ public class AccessPanel extends Div {
         record.readers(childId).forEach(reader -> can.add(new ListItem(reader(reader))));
         add(can);
         if (record.mayRead(childId)) {
+            Anchor share = new Anchor("caseload", texts.say("share"));
+            share.addClassName("button");
+            add(share);
             add(new NativeDetails(texts.say("did"), did(record.lines(childId, LINES_READ), schoolKey)));
         }
     }

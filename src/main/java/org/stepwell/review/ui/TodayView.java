@@ -15,11 +15,13 @@ import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.PermitAll;
 import java.util.List;
 import java.util.Optional;
+import java.util.UUID;
 import org.stepwell.core.tier.Verdict;
 import org.stepwell.observation.ObservationService;
 import org.stepwell.pacing.LessonService;
 import org.stepwell.pacing.PacingService;
 import org.stepwell.pacing.UnitInHand;
+import org.stepwell.plan.PlanService;
 import org.stepwell.platform.ui.Parts;
 import org.stepwell.platform.ui.Words;
 import org.stepwell.roster.Classroom;
@@ -41,7 +43,7 @@ class TodayView extends Div implements HasDynamicTitle {
     private final Words texts = Words.of("today");
 
     TodayView(RosterService roster, TierService tiers, PacingService pacing, LessonService lessons,
-            ObservationService observations) {
+            ObservationService observations, PlanService plans) {
         List<Classroom> classes = roster.classes();
         if (classes.isEmpty()) {
             add(new H1(texts.say("title")), ClassChoice.none());
@@ -66,6 +68,10 @@ class TodayView extends Div implements HasDynamicTitle {
                     lessons.inHand(ClassChoice.of(classes).classId()).orElse(null))));
             cards.add(unseen(picture));
             unit.ifPresent(u -> cards.add(waiting(picture)));
+        }
+        List<OneChild> missed = missed(plans, picture);
+        if (!missed.isEmpty()) {
+            cards.add(missed(missed));
         }
         int late = observations.undecided().size();
         if (late > 0) {
@@ -150,6 +156,23 @@ class TodayView extends Div implements HasDynamicTitle {
         }
         sheet.add(link("suggestions", texts.say("waiting.read")));
         return sheet;
+    }
+
+    private static List<OneChild> missed(PlanService plans, ClassPicture picture) {
+        List<UUID> twice = plans.missedTwice(picture.children().stream().map(c -> c.row().childId()).toList());
+        return picture.children().stream().filter(c -> twice.contains(c.row().childId())).toList();
+    }
+
+    /** Help that was planned and did not happen twice running is nobody's evidence; somebody has to find the time. */
+    private Component missed(List<OneChild> children) {
+        UnorderedList list = new UnorderedList();
+        list.addClassName("chips");
+        children.forEach(child -> {
+            Anchor plan = new Anchor("plan/" + child.row().childId(), child.row().label());
+            plan.addClassName("chip");
+            list.add(new ListItem(plan));
+        });
+        return Parts.sheet(new H2(texts.say("missed")), new Paragraph(texts.say("missed.twice")), list);
     }
 
     /** Looks of an adult who had lost the class when they arrived: they count only when somebody of the class says so. */

@@ -58,12 +58,14 @@ class ChildView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     private final ObservationService observations;
     private final PacingService pacing;
     private final PlanService plans;
+    private final List<ChildSection> sections;
     private final Words texts = Words.of("tier");
     private @Nullable UUID childId;
     private String skill = "";
 
     ChildView(RosterService roster, TierService tiers, ObservationService observations, PacingService pacing,
-            PlanService plans, AccessRecordService record) {
+            PlanService plans, AccessRecordService record, List<ChildSection> sections) {
+        this.sections = sections;
         this.record = record;
         this.roster = roster;
         this.tiers = tiers;
@@ -97,6 +99,7 @@ class ChildView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         add(tier(picture, one), trend(picture, one));
         add(new LooksPanel(child, picture, observations, roster.adults(), this::draw));
         add(decisions());
+        sections.forEach(section -> section.on(child).ifPresent(this::add));
         add(new AccessPanel(record, childId, child.schoolKey()));
     }
 
@@ -119,7 +122,9 @@ class ChildView extends Div implements BeforeEnterObserver, HasDynamicTitle {
             sheet.add(ReasonsPanel.folded(suggestion,
                     () -> tiers.details(one.row().classId(), one.row().childId()), words));
         });
-        sheet.add(plan);
+        if (plans.mayRead(childId)) {
+            sheet.add(plan);
+        }
         return sheet;
     }
 
@@ -136,7 +141,7 @@ class ChildView extends Div implements BeforeEnterObserver, HasDynamicTitle {
 
     /** The goal of the plan that runs, drawn beside the skill it is about. */
     private List<TrendGoal> goals(LocalDate today) {
-        return plans.running(childId).map(plan -> plan.on(today)).map(terms -> List.of(new TrendGoal(terms.skill(),
+        return !plans.mayRead(childId) ? List.of() : plans.running(childId).map(plan -> plan.on(today)).map(terms -> List.of(new TrendGoal(terms.skill(),
                 terms.from(), terms.start(), terms.by(), terms.step()))).orElseGet(List::of);
     }
 
