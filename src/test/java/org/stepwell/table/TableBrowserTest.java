@@ -167,6 +167,27 @@ class TableBrowserTest {
         assertThat(server.kept()).hasSize(2);
     }
 
+    /** The ring means: not seen this week. What this tablet logged counts at once, also after a reload without network. */
+    @Test
+    void whoWasLookedAtLosesTheRingAndGetsItBackWhenTheLookIsTakenBack() {
+        assertThat(key("seat-k5").locator(".ring")).hasCount(1);
+        assertThat(key("seat-k1").locator(".ring")).hasCount(0);
+        seat("Itzel", "Tane");
+        log("made_ten", "Tane");
+        assertThat(state()).containsText(ON_TABLET);
+        key("end").click();
+        assertThat(key("seat-k5").locator(".ring")).hasCount(0);
+        page.reload();
+        assertThat(key("seat-k5").locator(".ring")).hasCount(0);
+        seat("Linh");
+        log("made_ten", "Linh");
+        assertThat(state()).containsText(ON_TABLET);
+        key("undo").click();
+        assertThat(state()).containsText("Taken back");
+        key("end").click();
+        assertThat(key("seat-k6").locator(".ring")).hasCount(1);
+    }
+
     @Test
     void anotherScreenOpensWithoutNetworkToSendByAndTheLookStays() {
         seat("Itzel", "Tane");

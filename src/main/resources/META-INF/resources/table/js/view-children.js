@@ -16,7 +16,6 @@ function summary(visit, nameOf) {
 
 /** Before a visit: every child of the class by name, one tap each. */
 export function drawSetup(region, visit, nameOf, act, pinText) {
-  const seenThisWeek = new Set(visit.table.seenThisWeek ?? []);
   draw(region,
     summary(visit, nameOf),
     h('h2', { id: 'who' }, t('who')),
@@ -26,7 +25,7 @@ export function drawSetup(region, visit, nameOf, act, pinText) {
       button(`seat-${child}`, () => act.seat(child), { class: 'card',
         'aria-pressed': String(visit.seated.includes(child)) },
       h('span', { class: 'name' }, nameOf(child)),
-      !seenThisWeek.has(child) && [ring(false), h('span', { class: 'sw-unseen' }, `, ${t('unseenWeek')}`)]))),
+      !visit.seenThisWeek(child) && [ring(false), h('span', { class: 'sw-unseen' }, `, ${t('unseenWeek')}`)]))),
     h('div', { class: 'starts' },
       button('start', act.start, { class: 'primary', disabled: visit.seated.length === 0 }, t('start')),
       button('all', act.everyone, {}, t('everyone')),

@@ -8,6 +8,13 @@ import { adultOf } from './server.js';
 /** Up to this many children each phrase carries a button per child; beyond, the phrase is tapped first. */
 export const REGISTER_MOST = 6;
 
+/** The Monday of today's week by the tablet's calendar, as a word. */
+function monday() {
+  const day = new Date();
+  day.setDate(day.getDate() - ((day.getDay() + 6) % 7));
+  return day.toDateString();
+}
+
 export class Visit {
   open = false;
   seated = [];
@@ -27,6 +34,8 @@ export class Visit {
   /** Number of the group that was seated by its turn, and whether a hand has chosen since. */
   proposed = null;
   byHand = false;
+  /** Looks logged on this tablet in a week, since the class that it was given knows only those before. */
+  week = { monday: '', looks: {} };
 
   constructor(table) {
     this.table = table;
@@ -43,7 +52,8 @@ export class Visit {
     }
     this.proposed = null;
     const known = new Set(this.table.children.map((c) => c.child));
-    for (const name of ['open', 'task', 'cubesOut', 'shield', 'letters', 'counts', 'startedAt', 'stoppedMs', 'skill']) {
+    for (const name of ['open', 'task', 'cubesOut', 'shield', 'letters', 'counts', 'startedAt', 'stoppedMs', 'skill',
+      'week']) {
       this[name] = kept[name] ?? this[name];
     }
     this.seated = (kept.seated ?? []).filter((child) => known.has(child));
@@ -54,9 +64,9 @@ export class Visit {
   }
 
   remember() {
-    const { open, seated, task, cubesOut, shield, letters, counts, startedAt, stoppedMs, skill } = this;
+    const { open, seated, task, cubesOut, shield, letters, counts, startedAt, stoppedMs, skill, week } = this;
     return rememberPage(this.key, this.owner,
-      { open, seated, task, cubesOut, shield, letters, counts, startedAt, stoppedMs, skill });
+      { open, seated, task, cubesOut, shield, letters, counts, startedAt, stoppedMs, skill, week });
   }
 
   /** What the shield shows for a child instead of its name, by the teacher's choice. */
@@ -121,6 +131,16 @@ export class Visit {
 
   count(child, change) {
     this.counts[child] = Math.max(0, (this.counts[child] ?? 0) + change);
+    if (this.week.monday !== monday()) {
+      this.week = { monday: monday(), looks: {} };
+    }
+    this.week.looks[child] = Math.max(0, (this.week.looks[child] ?? 0) + change);
+  }
+
+  /** Whether a child was looked at this week, as far as the server knew and this tablet knows. */
+  seenThisWeek(child) {
+    return (this.table.seenThisWeek ?? []).includes(child)
+      || (this.week.monday === monday() && (this.week.looks[child] ?? 0) > 0);
   }
 
   minutes() {
