@@ -84,7 +84,7 @@ public class HomeNoteService {
         return HomeDrafter.draft(new HomeEvidence(child.givenName(),
                 EffectiveLooks.of(picture.looks(), picture.progression(), today).of(child.schoolKey()),
                 picture.progression(), working(picture, steps), steps, since, today, today.plusWeeks(WEEKS_TO_NEXT),
-                store.otherNames(childId)), language);
+                roster.otherNames(childId)), language);
     }
 
     /** Skills due now in the order of the progression, those with most room to the expected step first. */
@@ -130,7 +130,7 @@ public class HomeNoteService {
         Set<String> own = Set.of(child.givenName(), child.familyName(), current.get().name());
         List<String> skills = tiers.picture(child.classId()).progression().skills().stream()
                 .map(Progression.Skill::code).toList();
-        return WordGuard.of(note.language()).find(note.text(), own, store.otherNames(childId), skills);
+        return WordGuard.of(note.language()).find(note.text(), own, roster.otherNames(childId), skills);
     }
 
     /** Whether the adult has a part in the child's class, so that versions may be kept. */
@@ -186,12 +186,12 @@ public class HomeNoteService {
         if (approved.isPresent()) {
             KeptNote note = approved.get();
             return new HomePage(child.givenName(), className, note.by(), note.on(), false, note.note(),
-                    store.otherNames(childId));
+                    roster.otherNames(childId));
         }
         @Nullable KeptNote newest = kept.isEmpty() ? null : kept.getFirst();
         return new HomePage(child.givenName(), className, newest == null ? current.get().name() : newest.by(),
                 newest == null ? current.today() : newest.on(), true,
-                newest == null ? draft(childId, language) : newest.note(), store.otherNames(childId));
+                newest == null ? draft(childId, language) : newest.note(), roster.otherNames(childId));
     }
 
     private String write(HomeNote note) {

@@ -2,8 +2,6 @@ package org.stepwell.conference;
 
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Set;
-import java.util.TreeSet;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -52,16 +50,5 @@ class HomeNoteStore {
         return jdbc.sql("select max(note_on) from home_note where child_id = :child and state = 'approved'")
                 .param("child", childId).query((row, n) -> row.getObject(1, LocalDate.class)).list().stream()
                 .filter(java.util.Objects::nonNull).findFirst().orElse(null);
-    }
-
-    /** Names of every other child that shares a class with this one, seen by the reader or not. */
-    Set<String> otherNames(UUID childId) {
-        return new TreeSet<>(jdbc.sql("""
-                select distinct unnest(array[other.given_name, other.family_name])
-                from enrolment mine
-                join enrolment theirs on theirs.district_id = mine.district_id and theirs.class_id = mine.class_id
-                join child other on other.district_id = theirs.district_id and other.child_id = theirs.child_id
-                where mine.child_id = :child and other.child_id <> :child""")
-                .param("child", childId).query(String.class).list().stream().filter(name -> !name.isBlank()).toList());
     }
 }

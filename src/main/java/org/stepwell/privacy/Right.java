@@ -47,7 +47,8 @@ public enum Right {
             "Access.requirePart", "PlanService.running", "PlanService.mayWrite",
             "HomeNoteService.draft", "HomeNoteService.newest", "HomeNoteService.versions", "HomeNoteService.outOfDate",
             "HomeNoteService.check", "HomeNoteService.mayKeep", "HomeNoteService.page",
-            "GET /api/children/{child}/note.pdf", "AccessRecordService.readers", "AccessRecordService.mayRead",
+            "GET /api/children/{child}/note.pdf", "GET /api/children/{child}/report.pdf",
+            "GET /api/children/{child}/report.csv", "AccessRecordService.readers", "AccessRecordService.mayRead",
             "AccessRecordService.seen", "screen child/:child/:skill?", "screen plan/:child",
             "screen notes/:child/:language"),
     /** Looks at a child, also with the pass of a tablet, and sessions of a plan. */
@@ -98,7 +99,7 @@ public enum Right {
     /** Whether the district knows a school's id of a child: says that it is taken, nothing of whose it is. */
     ASK_KEY("child", OWN, "RosterService.idByKey"),
     /** Steps of other services and of the terminal, with ids that were held already; no route and no screen calls them. */
-    STEP("any", INSIDE, "RosterService.everIn", "RosterService.found",
+    STEP("any", INSIDE, "RosterService.everIn", "RosterService.found", "RosterService.otherNames",
             "RosterService.addAdult", "PlanService.doses", "TierService.takeOver", "Access.grant", "Access.endGrants",
             "AccountService.endSessions", "AccountService.giveOneTime", "AccountService.reset", "AccountService.taken",
             "AccountService.districts", "AccountService.ready", "AccountService.anybody", "AccountService.known",

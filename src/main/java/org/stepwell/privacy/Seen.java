@@ -20,6 +20,8 @@ public enum Seen {
     ROSTER_FILE,
     /** Answers of a unit check as a file. */
     CHECK_FILE,
+    /** The report to a specialist or a team meeting, as a file. */
+    REPORT_PRINT,
     /** The record of access itself as a file. */
     RECORD_FILE;
 

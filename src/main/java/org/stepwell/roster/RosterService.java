@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -43,6 +44,11 @@ public class RosterService {
     /** Names of the adults of this adult's school by the sign-in names that stand in looks and files. */
     public Map<String, String> adults() {
         return store.adults(current.get().schoolId());
+    }
+
+    /** Names of children who are or were in a class with the child, so that none of them stands on a page about it. */
+    public Set<String> otherNames(UUID childId) {
+        return store.otherNames(childId);
     }
 
     /** Every child this adult may see, by given name. */

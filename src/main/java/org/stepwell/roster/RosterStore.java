@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import javax.sql.DataSource;
@@ -87,6 +88,17 @@ class RosterStore {
                 .param("school", schoolId)
                 .query((row, n) -> new Classroom(row.getObject(1, UUID.class), row.getString(2), row.getString(3)))
                 .list();
+    }
+
+    /** Names of every other child that shares a class with this one, seen by the reader or not. */
+    Set<String> otherNames(UUID childId) {
+        return new TreeSet<>(jdbc.sql("""
+                select distinct unnest(array[other.given_name, other.family_name])
+                from enrolment mine
+                join enrolment theirs on theirs.district_id = mine.district_id and theirs.class_id = mine.class_id
+                join child other on other.district_id = theirs.district_id and other.child_id = theirs.child_id
+                where mine.child_id = :child and other.child_id <> :child""")
+                .param("child", childId).query(String.class).list().stream().filter(name -> !name.isBlank()).toList());
     }
 
     Map<String, String> adults(UUID schoolId) {
