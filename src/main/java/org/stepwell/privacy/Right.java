@@ -49,7 +49,7 @@ public enum Right {
             "HomeNoteService.check", "HomeNoteService.mayKeep", "HomeNoteService.page",
             "GET /api/children/{child}/note.pdf", "GET /api/children/{child}/report.pdf",
             "GET /api/children/{child}/report.csv", "AccessRecordService.readers", "AccessRecordService.mayRead",
-            "AccessRecordService.seen", "screen child/:child/:skill?", "screen plan/:child",
+            "AccessRecordService.seen", "RecordsService.mayBundle", "screen child/:child/:skill?", "screen plan/:child",
             "screen notes/:child/:language"),
     /** Looks at a child, also with the pass of a tablet, and sessions of a plan. */
     RECORD("child", CHILD, "ObservationService.record", "ObservationService.foresee", "ObservationService.replace",
@@ -58,7 +58,7 @@ public enum Right {
     /** What is decided on a child by those who see its class whole. */
     DECIDE_CHILD("child", CLASS, "PlanService.start", "PlanService.change", "PlanService.end", "HomeNoteService.keep",
             "ObservationService.decideWaiting", "AccessRecordService.lines", "AccessRecordService.csv",
-            "GET /api/children/{child}/access.csv"),
+            "GET /api/children/{child}/access.csv", "RecordsService.bundle", "GET /api/children/{child}/records.zip"),
     /** A class, seen whole. */
     KEEP_CLASS("class", CLASS, "Access.requireClass", "TierService.decide", "TierService.decideAll",
             "ReviewService.open", "ReviewService.choose", "ReviewService.keepAll", "ReviewService.close",

@@ -23,7 +23,9 @@ public enum Seen {
     /** The report to a specialist or a team meeting, as a file. */
     REPORT_PRINT,
     /** The record of access itself as a file. */
-    RECORD_FILE;
+    RECORD_FILE,
+    /** Everything that is kept on the child, for a parent to inspect. */
+    ALL_RECORDS;
 
     /** Its word in the store and in files. */
     public String code() {
@@ -32,6 +34,6 @@ public enum Seen {
 
     /** For whom it is made: {@code family} or {@code staff}. */
     public String party() {
-        return this == NOTE_PRINT ? "family" : "staff";
+        return this == NOTE_PRINT || this == ALL_RECORDS ? "family" : "staff";
     }
 }

@@ -133,7 +133,7 @@ class AccessRecordTest {
     @Test
     void whatIsDeniedIsWrittenDownAndAnswersLikeWhatDoesNotExist() {
         ApiClient specialist = client("specialist@sample");
-        for (String path : List.of("/api/children/%s/note.pdf", "/api/children/%s/access.csv",
+        for (String path : List.of("/api/children/%s/note.pdf", "/api/children/%s/access.csv", "/api/children/%s/records.zip",
                 "/api/observations?child=%s")) {
             int before = lines(unshared).size();
             HttpResponse<String> hidden = specialist.get(path.formatted(unshared.schoolKey()));

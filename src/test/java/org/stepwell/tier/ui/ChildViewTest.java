@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.UI;
+import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.ListItem;
 import java.util.List;
 import java.util.Locale;
@@ -71,6 +72,18 @@ class ChildViewTest extends Screens {
         assertThat(getCurrentView()).isNotInstanceOf(ChildView.class);
         signIn("teacher@sample");
         assertThat(text(open(hidden.childId()))).contains("Not given to");
+    }
+
+    @Test
+    void allRecordsAreOfferedToThoseOfTheClassAndNotToWhomAChildIsShared() {
+        signIn("teacher@sample");
+        UUID amadou = child("Amadou").childId();
+        Component page = open(amadou);
+        assertThat(text(page)).contains("All records on this child", "34 CFR 99.10", "Read it through");
+        assertThat(below(page).filter(Anchor.class::isInstance).map(a -> ((Anchor) a).getHref()))
+                .contains("api/children/q0602/records.zip?lang=en");
+        signIn("specialist@sample");
+        assertThat(text(open(amadou))).startsWith("Amadou").doesNotContain("All records");
     }
 
     @Test

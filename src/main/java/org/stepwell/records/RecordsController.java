@@ -1,0 +1,43 @@
+package org.stepwell.records;
+
+import java.util.Map;
+import org.springframework.http.CacheControl;
+import org.springframework.http.MediaType;
+import org.springframework.http.ResponseEntity;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.RestController;
+import org.stepwell.core.wording.Language;
+import org.stepwell.privacy.AccessRecordService;
+import org.stepwell.privacy.NotVisible;
+import org.stepwell.privacy.Seen;
+
+/** All records on one child as a file. */
+@RestController
+class RecordsController {
+    private final RecordsService records;
+    private final AccessRecordService record;
+
+    RecordsController(RecordsService records, AccessRecordService record) {
+        this.records = records;
+        this.record = record;
+    }
+
+    @GetMapping("/api/children/{child}/records.zip")
+    ResponseEntity<?> records(@PathVariable String child, @RequestParam(defaultValue = "en") String lang) {
+        if (!lang.equals("en") && !lang.equals("es")) {
+            return ResponseEntity.badRequest().contentType(MediaType.APPLICATION_JSON)
+                    .body(Map.of("error", "lang is en or es"));
+        }
+        try {
+            byte[] zip = records.bundle(child, Language.of(lang));
+            return ResponseEntity.ok().contentType(MediaType.parseMediaType("application/zip"))
+                    .cacheControl(CacheControl.noStore())
+                    .header("Content-Disposition", "attachment; filename=\"records.zip\"").body(zip);
+        } catch (NotVisible closed) {
+            record.denied(child, Seen.ALL_RECORDS);
+            throw closed;
+        }
+    }
+}
