@@ -5,11 +5,13 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDateTime;
+import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
@@ -29,6 +31,9 @@ import tools.jackson.databind.json.JsonMapper;
 final class RecordsBundle {
     /** Machine's detail that a reader of the PDF finds in the other files. */
     private static final Set<String> ONLY_IN_FILES = Set.of("evidence", "digest", "clock_offset_ms");
+    /** A time to the fraction of a second with its offset, of which people read day, hour and minute. */
+    private static final Pattern MOMENT = Pattern.compile(
+            "^(\\d{4}-\\d\\d-\\d\\d)T(\\d\\d:\\d\\d)[0-9:.]*(?:Z|[+-]\\d\\d:\\d\\d)$");
     private static final String STYLE = "body { font-size: 10pt; line-height: 1.4 } h1 { font-size: 1.7em; "
             + "font-weight: normal; margin: 0 } h2 { font-size: 1.2em; font-weight: normal; margin: 1.2em 0 0.3em 0; "
             + "border-bottom: 0.7pt solid #1b1b1b; page-break-after: avoid } p { margin: 0.3em 0 } "
@@ -66,7 +71,7 @@ final class RecordsBundle {
     private void entry(ZipOutputStream out, String name, byte[] content) throws IOException {
         ZipEntry entry = new ZipEntry(name);
         // Without a time of its own an entry takes that of the machine, not the one the program goes by.
-        entry.setTimeLocal(LocalDateTime.of(records.on(), java.time.LocalTime.NOON));
+        entry.setTimeLocal(LocalDateTime.of(records.on(), LocalTime.NOON));
         out.putNextEntry(entry);
         out.write(content);
         out.closeEntry();
@@ -122,6 +127,9 @@ final class RecordsBundle {
         return row.entrySet().stream().filter(e -> !e.getKey().endsWith("_id") || e.getKey().equals("class_id"))
                 .filter(e -> !ONLY_IN_FILES.contains(e.getKey()) && e.getValue() != null
                         && !e.getValue().toString().isEmpty())
-                .map(e -> e.getKey().replace('_', ' ') + ": " + e.getValue()).collect(Collectors.joining(" · "));
+                .filter(e -> !e.getKey().equals("withdrawn") || Boolean.TRUE.equals(e.getValue()))
+                .map(e -> e.getKey().replaceAll("_id$", "").replace('_', ' ') + ": "
+                        + MOMENT.matcher(e.getValue().toString()).replaceFirst("$1 $2"))
+                .collect(Collectors.joining(" · "));
     }
 }

@@ -159,7 +159,8 @@ class RecordsTest {
     @Test
     void thePdfListsAllKindsAndReadsInBothLanguages() throws IOException {
         assertThat(pdf(files(Language.ENGLISH).get("index.pdf"))).contains("Records on " + child.givenName(),
-                "Wishes for groups", "Who asked for what", "csv/looks.csv", "34 CFR 99.10", "observed on: ");
+                "Wishes for groups", "Who asked for what", "csv/looks.csv", "34 CFR 99.10", "class: Room 6", "observed on: ")
+                .containsPattern("observed at: \\d{4}-\\d\\d-\\d\\d \\d\\d:\\d\\d ·").doesNotContain("class id", "withdrawn");
         assertThat(pdf(files(Language.SPANISH).get("index.pdf"))).contains("Registros de " + child.givenName(),
                 "Deseos para los grupos", "Quién pidió qué");
     }
