@@ -31,7 +31,7 @@ public enum Right {
     LIST_OWN("class, child", OWN, "RosterService.classes", "RosterService.adults", "RosterService.children()", "RosterService.byKey",
             "RosterService.seesWhole", "RosterService.inSample", "GET /api/children", "ReviewService.mine", "Access.classes",
             "Access.children", "Access.childrenOn", "Access.hasPart", "ObservationService.undecided", "screen",
-            "screen class-map", "screen suggestions", "screen groups", "screen block", "screen caseload", "CaseloadService.mine", "PlanService.missedTwice", "screen groups/tomorrow", "screen files",
+            "screen class-map", "screen suggestions", "screen groups", "screen block", "screen paper", "screen caseload", "CaseloadService.mine", "PlanService.missedTwice", "screen groups/tomorrow", "screen files",
             "screen notes", "screen review", "screen unit", "screen unit-check", "screen coverage", "screen what-if",
             "screen sample"),
     /** A class, as far as the children in it are seen. */
@@ -39,7 +39,8 @@ public enum Right {
             "TierService.picture", "TierService.details", "PacingService.unit", "ProgressionService.ofClass",
             "LessonService.openTasks", "LessonService.inHand", "BlockService.atTable",
             "GroupingService.seating", "WhatIfService.tried",
-            "UnitReadiness.coverage", "GET /api/table"),
+            "UnitReadiness.coverage", "GET /api/table", "GET /api/table/{classId}/clipboard.pdf",
+            "PaperService.store"),
     /** One child: page, plan, looks, note. */
     SEE_CHILD("child", CHILD, "RosterService.child", "Access.requireChild", "ObservationService.looks",
             "ObservationService.find", "ObservationService.findToGoOut", "GET /api/observations",
