@@ -27,16 +27,15 @@ class BlockController {
     @GetMapping("/api/block/{classId}/sheet.pdf")
     ResponseEntity<byte[]> sheet(@PathVariable UUID classId,
             @RequestParam(name = "for", defaultValue = "class") String reader,
-            @RequestParam(defaultValue = "en") String lang) {
+            @RequestParam(defaultValue = "en") Language lang) {
         BlockPicture picture = blocks.picture(classId);
         if (picture.plan() == null || picture.pattern() == null) {
             throw new NotVisible();
         }
         String name = roster.classes().stream().filter(c -> c.classId().equals(classId)).map(Classroom::name)
                 .findFirst().orElseThrow(NotVisible::new);
-        Language language = lang.equals("es") ? Language.SPANISH : Language.ENGLISH;
         return ResponseEntity.ok().contentType(MediaType.APPLICATION_PDF).cacheControl(CacheControl.noStore())
                 .header("Content-Disposition", "inline; filename=\"block.pdf\"")
-                .body(new BlockSheet(picture, name, reader.equals("substitute")).pdf(language));
+                .body(new BlockSheet(picture, name, reader.equals("substitute")).pdf(lang));
     }
 }

@@ -4,9 +4,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -37,8 +35,6 @@ import org.stepwell.roster.ChildRow;
 public record BlockPicture(LocalDate day, LocalTime now, ZoneId zone, List<ChildRow> children, @Nullable BlockPattern pattern,
         @Nullable Seating groups, List<TeacherOrder.Place> order, @Nullable BlockDay running, @Nullable DayPlan plan,
         SortedMap<String, MinutesLedger.Line> ledger, Set<String> absent) {
-    private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("h:mm", Locale.ROOT);
-
     /** Names of a group's children, those away left out. */
     public List<String> names(int group) {
         Map<String, Integer> groupOf = groups == null ? Map.of() : groups.groupOf();
@@ -49,11 +45,6 @@ public record BlockPicture(LocalDate day, LocalTime now, ZoneId zone, List<Child
     /** Instant of a time of this day. */
     public Instant instant(LocalTime time) {
         return day.atTime(time).atZone(zone).toInstant();
-    }
-
-    /** A time as it is said at school, hours from 1 to 12. */
-    public static String said(LocalTime time) {
-        return CLOCK.format(time);
     }
 
     /** Number of groups. */

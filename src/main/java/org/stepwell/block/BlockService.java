@@ -24,7 +24,6 @@ import org.springframework.transaction.annotation.Transactional;
 import org.stepwell.core.problem.Refused;
 import org.stepwell.core.rotation.BlockPattern;
 import org.stepwell.core.rotation.DayPlan;
-import org.stepwell.core.rotation.DayPlan.Turn;
 import org.stepwell.core.rotation.LostTime;
 import org.stepwell.core.rotation.MinutesLedger;
 import org.stepwell.core.rotation.Rotations;
@@ -71,46 +70,36 @@ public class BlockService {
         List<ChildRow> children = roster.children(classId);
         List<BlockDay> versions = store.days(classId, day.minusDays(LEDGER_DAYS - 1L));
         Map<LocalDate, Set<String>> away = store.absent(classId, day.minusDays(LEDGER_DAYS - 1L));
-        List<MinutesLedger.Day> days = ledgerDays(classId, versions, away);
+        Map<UUID, Seating> saved = groupings.saved(classId, versions.stream().map(BlockDay::seatingId).distinct().toList());
+        List<MinutesLedger.Day> days = ledgerDays(versions, saved, away);
         SortedMap<String, MinutesLedger.Line> ledger = MinutesLedger.of(days);
         BlockDay running = versions.stream().filter(d -> d.day().equals(day)).reduce((a, b) -> b).orElse(null);
         BlockPattern pattern = (running == null ? store.setup(classId) : store.setupOf(classId, day))
                 .map(BlockStore.Setup::pattern).orElse(null);
         Seating groups = running == null ? groupings.seating(classId, day).orElse(null)
-                : groupings.history(classId).stream().filter(s -> s.seatingId().equals(running.seatingId())).findFirst()
-                        .or(() -> groupings.seating(classId, day)).orElse(null);
+                : saved.get(running.seatingId());
         List<TeacherOrder.Place> order = pattern == null || groups == null ? List.of()
-                : order(pattern, groups, days, ledger, day, store.count(classId, day));
+                : order(pattern, groups, days, day, store.count(classId, day));
         DayPlan plan = running != null ? running.plan() : proposed(classId, pattern, order, day);
         return new BlockPicture(day, current.now(), current.get().zone(), children, pattern, groups, order, running, plan, ledger,
                 away.getOrDefault(day, Set.of()));
     }
 
-    private List<MinutesLedger.Day> ledgerDays(UUID classId, List<BlockDay> versions,
+    private static List<MinutesLedger.Day> ledgerDays(List<BlockDay> versions, Map<UUID, Seating> saved,
             Map<LocalDate, Set<String>> away) {
-        if (versions.isEmpty()) {
-            return List.of();
-        }
-        Map<UUID, Seating> seatings = groupings.history(classId).stream()
-                .collect(Collectors.toMap(Seating::seatingId, s -> s));
         Map<LocalDate, List<BlockDay>> byDay = versions.stream()
                 .collect(Collectors.groupingBy(BlockDay::day, TreeMap::new, Collectors.toList()));
         List<MinutesLedger.Day> days = new ArrayList<>();
-        byDay.forEach((day, all) -> {
-            Seating seating = seatings.get(all.getLast().seatingId());
-            if (seating != null) {
-                days.add(new MinutesLedger.Day(day, all.getFirst().plan(), all.getLast().plan(), seating.groupOf(),
-                        away.getOrDefault(day, Set.of())));
-            }
-        });
+        byDay.forEach((day, all) -> days.add(new MinutesLedger.Day(day, all.getFirst().plan(), all.getLast().plan(),
+                saved.get(all.getLast().seatingId()).groupOf(), away.getOrDefault(day, Set.of()))));
         return days;
     }
 
     private static List<TeacherOrder.Place> order(BlockPattern pattern, Seating groups, List<MinutesLedger.Day> days,
-            SortedMap<String, MinutesLedger.Line> ledger, LocalDate today, int before) {
+            LocalDate today, int before) {
         LocalDate monday = today.with(TemporalAdjusters.previousOrSame(DayOfWeek.MONDAY));
-        SortedMap<String, MinutesLedger.Line> owed = new TreeMap<>(MinutesLedger.of(days.stream()
-                .filter(d -> d.day().isBefore(today)).toList()));
+        SortedMap<String, MinutesLedger.Line> owed = MinutesLedger.of(days.stream()
+                .filter(d -> d.day().isBefore(today)).toList());
         int daysLeft = Math.max(1, (int) Arrays.stream(DayOfWeek.values()).filter(d -> d.compareTo(today.getDayOfWeek())
                 >= 0 && pattern.rotationsOn(d) > 0).count());
         List<TeacherOrder.Group> all = new ArrayList<>();
@@ -178,6 +167,7 @@ public class BlockService {
      *
      * @param from when the loss begins, school time
      * @param lost minutes
+     * @throws NotVisible when the class may not be seen whole
      */
     public Map<LostTime, DayPlan> ways(UUID classId, LocalTime from, int lost) {
         BlockPicture picture = picture(classId);

@@ -30,8 +30,8 @@ record BlockSheet(BlockPicture picture, String className, boolean forSubstitute)
         BlockPattern pattern = Objects.requireNonNull(picture.pattern());
         document.add(body, "h1", "", title);
         document.add(body, "p", "when", words.say("sheet.when", className, words.weekday(picture.day()),
-                turns.isEmpty() ? "" : BlockPicture.said(turns.getFirst().starts()) + "–"
-                        + BlockPicture.said(turns.getLast().ends())));
+                turns.isEmpty() ? "" : Words.time(turns.getFirst().starts()) + "–"
+                        + Words.time(turns.getLast().ends())));
         document.add(body, "h2", "", words.say("sheet.groups"));
         for (int group = 1; group <= picture.size(); group++) {
             document.add(body, "p", "", words.say("at-table", group, String.join(", ", picture.names(group))));
@@ -54,7 +54,7 @@ record BlockSheet(BlockPicture picture, String className, boolean forSubstitute)
         Element head = document.add(table, "tr", "", "");
         document.add(head, "th", "", "\u00a0");
         for (int i = 0; i < turns.size(); i++) {
-            document.add(head, "th", "", words.say("rotation", i + 1) + " · " + BlockPicture.said(turns.get(i).starts()));
+            document.add(head, "th", "", words.say("rotation", i + 1) + " · " + Words.time(turns.get(i).starts()));
         }
         for (int group = 1; group <= picture.size(); group++) {
             Element row = document.add(table, "tr", "", "");

@@ -5,9 +5,11 @@ import java.sql.SQLException;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.time.LocalTime;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -25,6 +27,8 @@ import org.stepwell.core.rotation.Station;
 /** Set-ups and days of the block, added and never changed. */
 @Repository
 class BlockStore {
+    private static final DayPlan NO_TURNS = new DayPlan(List.of());
+
     private final JdbcClient jdbc;
 
     BlockStore(JdbcClient jdbc) {
@@ -87,22 +91,22 @@ class BlockStore {
 
     /** Every version of the days from one on, oldest first. */
     List<BlockDay> days(UUID classId, LocalDate from) {
-        List<Map.Entry<UUID, BlockDay>> bare = jdbc.sql("""
-                select block_day_id, day, version, seating_id from block_day
-                where class_id = :class and day >= :from order by day, version""")
-                .param("class", classId).param("from", from)
-                .query((row, n) -> Map.entry(row.getObject(1, UUID.class), new BlockDay(
-                        row.getObject(2, LocalDate.class), row.getInt(3), row.getObject(4, UUID.class),
-                        new DayPlan(List.of())))).list();
-        return bare.stream().map(e -> new BlockDay(e.getValue().day(), e.getValue().version(),
-                e.getValue().seatingId(), new DayPlan(turns(e.getKey())))).toList();
-    }
-
-    private List<Turn> turns(UUID day) {
-        return jdbc.sql("select starts_at, minutes, paused, stations from block_turn where block_day_id = :id"
-                + " order by turn_no").param("id", day)
-                .query((row, n) -> new Turn(row.getObject(1, LocalTime.class), row.getInt(2), row.getInt(3),
-                        List.of((Integer[]) row.getArray(4).getArray()))).list();
+        Map<BlockDay, List<Turn>> turns = new LinkedHashMap<>();
+        jdbc.sql("""
+                select d.day, d.version, d.seating_id, t.starts_at, t.minutes, t.paused, t.stations
+                from block_day d left join block_turn t using (district_id, block_day_id)
+                where d.class_id = :class and d.day >= :from order by d.day, d.version, t.turn_no""")
+                .param("class", classId).param("from", from).query(row -> {
+                    List<Turn> own = turns.computeIfAbsent(new BlockDay(row.getObject(1, LocalDate.class), row.getInt(2),
+                            row.getObject(3, UUID.class), NO_TURNS), day -> new ArrayList<>());
+                    // A day of which everything was dropped has no turn.
+                    if (row.getObject(4) != null) {
+                        own.add(new Turn(row.getObject(4, LocalTime.class), row.getInt(5), row.getInt(6),
+                                List.of((Integer[]) row.getArray(7).getArray())));
+                    }
+                });
+        return turns.entrySet().stream().map(e -> new BlockDay(e.getKey().day(), e.getKey().version(),
+                e.getKey().seatingId(), new DayPlan(e.getValue()))).toList();
     }
 
     /** Days with a block before one. */

@@ -103,7 +103,7 @@ public class CaseloadService {
     }
 
     private Card card(Sharing sharing, OneChild one, Classroom room, ClassPicture picture, String language) {
-        Progression.Skill focus = focus(one, picture);
+        Progression.Skill focus = picture.focus(one).orElse(null);
         List<Look> looks = picture.looks().stream().filter(l -> l.child().equals(one.row().schoolKey())
                 && l.step() != null && !l.withdrawn()).sorted(Comparator.comparing(Look::observedAt).reversed())
                 .limit(LOOKS_ON_A_CARD).toList();
@@ -116,22 +116,6 @@ public class CaseloadService {
                         p.skill().equals(focus.code()) && p.kind() == Progression.Phrase.Kind.PHRASE
                                 && p.language().equals(language)).toList(),
                 looks, plan, plan == null ? null : plan.dose(calendar, picture.day()));
-    }
-
-    /** The first due skill below the expected step, in the order of the progression; else the last due one. */
-    private static Progression.@Nullable Skill focus(OneChild one, ClassPicture picture) {
-        Progression.Skill last = null;
-        for (Progression.Skill skill : picture.progression().skills()) {
-            Integer expected = picture.due().get(skill.code());
-            if (expected != null) {
-                SkillEstimate estimate = one.picture().skills().get(skill.code());
-                last = skill;
-                if (estimate == null || !estimate.seen() || estimate.step() < expected) {
-                    return skill;
-                }
-            }
-        }
-        return last;
     }
 
     /**

@@ -31,14 +31,8 @@ class HomeNoteController {
     }
 
     @GetMapping("/api/children/{child}/note.pdf")
-    ResponseEntity<?> note(@PathVariable String child, @RequestParam(defaultValue = "en") String lang,
-            @RequestParam(defaultValue = "letter") String paper, @RequestParam(defaultValue = "normal") String print) {
-        if (!lang.equals("en") && !lang.equals("es")) {
-            return wrong("lang is en or es");
-        }
-        if (!paper.equals("letter") && !paper.equals("a4")) {
-            return wrong("paper is letter or a4");
-        }
+    ResponseEntity<?> note(@PathVariable String child, @RequestParam(defaultValue = "en") Language lang,
+            @RequestParam(defaultValue = "letter") Paper paper, @RequestParam(defaultValue = "normal") String print) {
         if (!print.equals("normal") && !print.equals("large")) {
             return wrong("print is normal or large");
         }
@@ -47,8 +41,7 @@ class HomeNoteController {
             record.denied(child, Seen.NOTE_PRINT);
             throw new NotVisible();
         }
-        byte[] pdf = notes.page(found.get().childId(), Language.of(lang))
-                .pdf(paper.equals("a4") ? Paper.A4 : Paper.LETTER, print.equals("large"));
+        byte[] pdf = notes.page(found.get().childId(), lang).pdf(paper, print.equals("large"));
         return ResponseEntity.ok().contentType(MediaType.APPLICATION_PDF).cacheControl(CacheControl.noStore())
                 .header("Content-Disposition", "inline; filename=\"note.pdf\"").body(pdf);
     }

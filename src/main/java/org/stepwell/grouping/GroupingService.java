@@ -2,6 +2,7 @@ package org.stepwell.grouping;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -9,12 +10,14 @@ import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.stepwell.core.evidence.SkillEstimate;
 import org.stepwell.core.grouping.GroupChild;
 import org.stepwell.core.grouping.Wish;
+import org.stepwell.core.progression.Progression;
 import org.stepwell.grouping.GroupingStore.WishRow;
 import org.stepwell.grouping.Seating.Group;
 import org.stepwell.grouping.Seating.Kind;
@@ -65,7 +68,7 @@ public class GroupingService {
         for (ClassPicture.OneChild one : picture.children()) {
             String id = one.row().schoolKey();
             Company company = Company.of(id, before);
-            String focus = focus(one, picture);
+            String focus = picture.focus(one).map(Progression.Skill::code).orElse(null);
             children.add(new GroupChild(id, unit ? one.state().tier() : null, focus, step(one, focus),
                     company.lastGroup(), company.stays()));
             if (company.since() != null) {
@@ -75,22 +78,6 @@ public class GroupingService {
         List<ChildRow> rows = picture.children().stream().map(ClassPicture.OneChild::row).toList();
         return new GroupsPicture(picture.day(), rows, children, since, wishes(classId, rows),
                 seating(classId, picture.day()), picture.progression(), unit);
-    }
-
-    /** The first due skill, in the order of the progression, below the expected step; else the last due one. */
-    private static @Nullable String focus(ClassPicture.OneChild one, ClassPicture picture) {
-        String last = null;
-        for (var skill : picture.progression().skills()) {
-            Integer expected = picture.due().get(skill.code());
-            if (expected != null) {
-                SkillEstimate estimate = one.picture().skills().get(skill.code());
-                if (estimate == null || estimate.step() < expected) {
-                    return skill.code();
-                }
-                last = skill.code();
-            }
-        }
-        return last;
     }
 
     /** The mean step on a skill, to one decimal. */
@@ -187,6 +174,16 @@ public class GroupingService {
         places.keySet().retainAll(visible);
         return new Seating(whole.seatingId(), whole.forOn(), whole.kind(), whole.groups(), places, whole.savedBy(),
                 whole.savedAt());
+    }
+
+    /**
+     * Saved groups of a class by their ids; those of another class are left out.
+     *
+     * @throws NotVisible when the class may not be seen whole
+     */
+    public Map<UUID, Seating> saved(UUID classId, Collection<UUID> seatings) {
+        access.requireClass(classId);
+        return store.of(classId, seatings).stream().collect(Collectors.toMap(Seating::seatingId, s -> s));
     }
 
     /**

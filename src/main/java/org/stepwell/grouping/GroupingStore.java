@@ -2,6 +2,7 @@ package org.stepwell.grouping;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -65,6 +66,12 @@ class GroupingStore {
         return whole(jdbc.sql("select * from (" + SEATING.replace("select ", "select distinct on (s.for_on) ")
                 + " and s.kind <> 'day' and s.for_on < :day order by s.for_on, s.saved_at desc) newest"
                 + " order by for_on desc limit :most").param("class", classId).param("day", day).param("most", most));
+    }
+
+    /** Those of the class with these ids. */
+    List<Seating> of(UUID classId, Collection<UUID> ids) {
+        return ids.isEmpty() ? List.of() : whole(jdbc.sql(SEATING + " and s.seating_id in (:ids)")
+                .param("class", classId).param("ids", ids));
     }
 
     /** Everything ever saved, newest first. */

@@ -15,6 +15,7 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.stepwell.core.check.LessonStanding;
 import org.stepwell.core.evidence.EffectiveLooks;
+import org.stepwell.core.pacing.Course;
 import org.stepwell.core.pacing.PacingRow;
 import org.stepwell.core.pacing.SchoolCalendar;
 import org.stepwell.core.pacing.UnitCourse;
@@ -73,6 +74,19 @@ public class LessonService {
     public Optional<Lesson> inHand(UUID classId) {
         return pacing.unit(classId).map(unit -> inHand(store.lessons(unit.unitId()), store.choices(unit.unitId()),
                 schoolDay(unit.calendar())));
+    }
+
+    /**
+     * The skill the class is on: the first of the lesson in hand, else the one begun last by the pacing; empty without a unit.
+     *
+     * @throws NotVisible when nobody of the class may be seen
+     */
+    @Transactional(readOnly = true)
+    public Optional<String> skillInHand(UUID classId) {
+        Optional<String> lesson = inHand(classId).flatMap(l -> l.skills().stream().findFirst());
+        return lesson.isPresent() ? lesson : pacing.unit(classId).flatMap(unit ->
+                Course.on(current.today(), unit.pacing(), unit.calendar()).taught().stream().findFirst()
+                        .map(Course.Stage::skill));
     }
 
     /** Today, else the last school day before. */

@@ -33,6 +33,11 @@ public class Access {
         return store.children(current.get().adultId(), current.today(), true);
     }
 
+    /** Children seen for no other reason than that they are shared. */
+    public Set<UUID> shared() {
+        return store.shared(current.get().adultId(), current.today());
+    }
+
     /** What may be shared beside the looks at a child and where they stand. */
     public enum Part {
         /** Plans of extra help or deeper work, and their sessions. */
@@ -43,7 +48,7 @@ public class Access {
 
     /** Children of whom a part is seen: in a class seen whole, or shared with that part. */
     public Set<UUID> children(Part part) {
-        return store.children(current.get().adultId(), current.today(), part == Part.PLAN, part == Part.NOTES);
+        return store.children(current.get().adultId(), current.today(), part);
     }
 
     /**

@@ -5,8 +5,10 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Set;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
+import org.stepwell.privacy.Access.Part;
 
 /** Reach of an adult on a day. */
 @Repository
@@ -19,6 +21,13 @@ class AccessStore {
             union
             select c.class_id from classroom c join adult a using (district_id, school_id)
             where a.adult_id = :adult and a.lead""";
+
+    /** A grant that holds on the day, with the parts asked for. */
+    private static final String SHARED = "select g.child_id from caseload_grant g where g.adult_id = :adult"
+            + " and g.starts_on <= :day and g.ends_on >= :day and (g.ended_at is null or not :still)"
+            + " and (g.plan or not :plan) and (g.notes or not :notes)";
+    private static final String IN_CLASSES = "select e.child_id from enrolment e where e.class_id in (" + CLASSES + ")"
+            + " and (e.ends_on is null or e.ends_on >= :day)";
 
     private final JdbcClient jdbc;
 
@@ -33,22 +42,22 @@ class AccessStore {
 
     /** @param still leave out what was ended by somebody, even on that very day */
     Set<UUID> children(UUID adultId, LocalDate day, boolean still) {
-        return jdbc.sql("select e.child_id from enrolment e where e.class_id in (" + CLASSES + ")"
-                + " and (e.ends_on is null or e.ends_on >= :day)"
-                + " union select g.child_id from caseload_grant g where g.adult_id = :adult"
-                + " and g.starts_on <= :day and g.ends_on >= :day and (g.ended_at is null or not :still)")
-                .param("adult", adultId).param("day", day).param("still", still).query(UUID.class).set();
+        return children(IN_CLASSES + " union " + SHARED, adultId, day, still, null);
     }
 
-    /** Those seen today with a plan, or with notes, where that is asked for. */
-    Set<UUID> children(UUID adultId, LocalDate day, boolean plan, boolean notes) {
-        return jdbc.sql("select e.child_id from enrolment e where e.class_id in (" + CLASSES + ")"
-                + " and (e.ends_on is null or e.ends_on >= :day)"
-                + " union select g.child_id from caseload_grant g where g.adult_id = :adult"
-                + " and g.starts_on <= :day and g.ends_on >= :day and g.ended_at is null"
-                + " and (g.plan or not :plan) and (g.notes or not :notes)")
-                .param("adult", adultId).param("day", day).param("still", true).param("plan", plan)
-                .param("notes", notes).query(UUID.class).set();
+    /** Those of whom a part is seen today. */
+    Set<UUID> children(UUID adultId, LocalDate day, Part part) {
+        return children(IN_CLASSES + " union " + SHARED, adultId, day, true, part);
+    }
+
+    /** Those seen today for no other reason than a grant. */
+    Set<UUID> shared(UUID adultId, LocalDate day) {
+        return children(SHARED + " except " + IN_CLASSES, adultId, day, true, null);
+    }
+
+    private Set<UUID> children(String sql, UUID adultId, LocalDate day, boolean still, @Nullable Part part) {
+        return jdbc.sql(sql).param("adult", adultId).param("day", day).param("still", still)
+                .param("plan", part == Part.PLAN).param("notes", part == Part.NOTES).query(UUID.class).set();
     }
 
     boolean anyIn(UUID classId, Set<UUID> children, LocalDate day) {

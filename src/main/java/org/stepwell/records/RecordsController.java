@@ -1,6 +1,5 @@
 package org.stepwell.records;
 
-import java.util.Map;
 import org.springframework.http.CacheControl;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
@@ -25,13 +24,9 @@ class RecordsController {
     }
 
     @GetMapping("/api/children/{child}/records.zip")
-    ResponseEntity<?> records(@PathVariable String child, @RequestParam(defaultValue = "en") String lang) {
-        if (!lang.equals("en") && !lang.equals("es")) {
-            return ResponseEntity.badRequest().contentType(MediaType.APPLICATION_JSON)
-                    .body(Map.of("error", "lang is en or es"));
-        }
+    ResponseEntity<byte[]> records(@PathVariable String child, @RequestParam(defaultValue = "en") Language lang) {
         try {
-            byte[] zip = records.bundle(child, Language.of(lang));
+            byte[] zip = records.bundle(child, lang);
             return ResponseEntity.ok().contentType(MediaType.parseMediaType("application/zip"))
                     .cacheControl(CacheControl.noStore())
                     .header("Content-Disposition", "attachment; filename=\"records.zip\"").body(zip);

@@ -2,7 +2,6 @@ package org.stepwell.report;
 
 import java.nio.charset.StandardCharsets;
 import java.util.List;
-import java.util.Map;
 import java.util.UUID;
 import org.springframework.http.CacheControl;
 import org.springframework.http.MediaType;
@@ -34,14 +33,9 @@ class ReportController {
     }
 
     @GetMapping("/api/children/{child}/report.pdf")
-    ResponseEntity<?> pdf(@PathVariable String child, @RequestParam(defaultValue = "en") String lang,
-            @RequestParam(defaultValue = "letter") String paper) {
-        if (!lang.equals("en") && !lang.equals("es") || !paper.equals("letter") && !paper.equals("a4")) {
-            return ResponseEntity.badRequest().contentType(MediaType.APPLICATION_JSON)
-                    .body(Map.of("error", "lang is en or es, paper is letter or a4"));
-        }
-        byte[] pdf = new ReportPaper(reports.report(seen(child)), Language.of(lang),
-                paper.equals("a4") ? Paper.A4 : Paper.LETTER).pdf();
+    ResponseEntity<byte[]> pdf(@PathVariable String child, @RequestParam(defaultValue = "en") Language lang,
+            @RequestParam(defaultValue = "letter") Paper paper) {
+        byte[] pdf = new ReportPaper(reports.report(seen(child)), lang, paper).pdf();
         return ResponseEntity.ok().contentType(MediaType.APPLICATION_PDF).cacheControl(CacheControl.noStore())
                 .header("Content-Disposition", "inline; filename=\"report.pdf\"").body(pdf);
     }

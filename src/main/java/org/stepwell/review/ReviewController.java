@@ -20,11 +20,10 @@ class ReviewController {
     }
 
     @GetMapping("/api/reviews/{id}/review.pdf")
-    ResponseEntity<byte[]> review(@PathVariable UUID id, @RequestParam(defaultValue = "en") String lang) {
-        Language language = lang.equals("es") ? Language.SPANISH : Language.ENGLISH;
+    ResponseEntity<byte[]> review(@PathVariable UUID id, @RequestParam(defaultValue = "en") Language lang) {
         ReviewService.Printed printed = reviews.print(id);
         return ResponseEntity.ok().contentType(MediaType.APPLICATION_PDF).cacheControl(CacheControl.noStore())
                 .header("Content-Disposition", "inline; filename=\"review.pdf\"")
-                .body(new ReviewPaper(printed.review(), printed.className(), printed.labels(), language).pdf());
+                .body(new ReviewPaper(printed.review(), printed.className(), printed.labels(), lang).pdf());
     }
 }

@@ -1,7 +1,5 @@
 package org.stepwell.table;
 
-import java.util.Arrays;
-import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.CacheControl;
@@ -13,7 +11,6 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 import org.stepwell.core.progression.PaperMarks;
 import org.stepwell.core.progression.Progression;
-import org.stepwell.core.progression.Progression.Phrase;
 import org.stepwell.core.wording.Language;
 import org.stepwell.privacy.NotVisible;
 import org.stepwell.progression.ProgressionService;
@@ -35,19 +32,15 @@ class PaperController {
     @GetMapping("/api/table/{classId}/clipboard.pdf")
     ResponseEntity<byte[]> page(@PathVariable UUID classId,
             @RequestParam(name = "skill", required = false) @Nullable String chosen,
-            @RequestParam(defaultValue = "en") String lang) {
+            @RequestParam(defaultValue = "en") Language lang) {
         Classroom room = roster.classes().stream().filter(c -> c.classId().equals(classId)).findFirst()
                 .orElseThrow(NotVisible::new);
-        Language language = lang.equals("es") ? Language.SPANISH : Language.ENGLISH;
         Progression progression = progressions.ofClass(classId);
         String skill = chosen != null ? chosen : progression.skills().stream().findFirst().map(Progression.Skill::code)
                 .orElseThrow(NotVisible::new);
         String title = progression.skill(skill).map(Progression.Skill::title).orElseThrow(NotVisible::new);
-        List<String> numbers = progression.phrases().stream().filter(p -> p.skill().equals(skill)
-                && p.kind() == Phrase.Kind.HELP && p.code().equals("numbers")).findFirst()
-                .map(p -> Arrays.asList(p.text().split(" "))).orElse(List.of());
-        byte[] pdf = new ClipboardPage(room.name(), title, PaperMarks.letters(progression, skill, language.code()),
-                numbers, roster.children(classId).stream().map(ChildRow::label).toList()).pdf(language);
+        byte[] pdf = new ClipboardPage(room.name(), title, PaperMarks.letters(progression, skill, lang.code()),
+                progression.numbers(skill), roster.children(classId).stream().map(ChildRow::label).toList()).pdf(lang);
         return ResponseEntity.ok().contentType(MediaType.APPLICATION_PDF).cacheControl(CacheControl.noStore())
                 .header("Content-Disposition", "inline; filename=\"clipboard.pdf\"").body(pdf);
     }

@@ -8,9 +8,9 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
-import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.stepwell.core.evidence.Help;
@@ -21,7 +21,6 @@ import org.stepwell.core.progression.PaperMarks;
 import org.stepwell.core.progression.PaperMarks.Lettered;
 import org.stepwell.core.progression.PaperMarks.Mark;
 import org.stepwell.core.progression.Progression;
-import org.stepwell.core.progression.Progression.Phrase;
 import org.stepwell.observation.ObservationService;
 import org.stepwell.platform.security.CurrentAdult;
 import org.stepwell.progression.ProgressionService;
@@ -86,7 +85,7 @@ public class PaperService {
         }
         observations.record(looks, true).stream().filter(t -> t.outcome() == ObservationService.Outcome.REFUSED)
                 .findFirst().ifPresent(t -> {
-                    throw new Refused(java.util.Objects.requireNonNull(t.reason()));
+                    throw new Refused(Objects.requireNonNull(t.reason()));
                 });
         return looks.size();
     }
@@ -113,13 +112,8 @@ public class PaperService {
         return switch (mark.help()) {
             case "p" -> Help.PROMPT;
             case "m" -> Help.MODELLED;
-            default -> page.cubesOut() && !belong(progression, page.skill(), mark.phrase().step()) ? Help.CUBES
+            default -> page.cubesOut() && !progression.objectsBelong(page.skill(), mark.phrase().step()) ? Help.CUBES
                     : Help.NONE;
         };
-    }
-
-    private static boolean belong(Progression progression, String skill, @Nullable Integer step) {
-        return progression.phrases().stream().anyMatch(p -> p.skill().equals(skill) && p.kind() == Phrase.Kind.HELP
-                && p.code().equals(Progression.OBJECTS_BELONG) && java.util.Objects.equals(p.step(), step));
     }
 }

@@ -3,7 +3,6 @@ package org.stepwell.table;
 import java.time.Clock;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -16,7 +15,6 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 import org.stepwell.block.BlockService;
 import org.stepwell.core.evidence.Look;
-import org.stepwell.core.pacing.Course;
 import org.stepwell.core.progression.Progression;
 import org.stepwell.core.progression.Progression.Phrase;
 import org.stepwell.core.progression.Progression.Skill;
@@ -24,7 +22,6 @@ import org.stepwell.grouping.GroupingService;
 import org.stepwell.grouping.Seating;
 import org.stepwell.observation.ObservationService;
 import org.stepwell.pacing.LessonService;
-import org.stepwell.pacing.PacingService;
 import org.stepwell.platform.security.CurrentAdult;
 import org.stepwell.platform.security.SignedIn;
 import org.stepwell.privacy.NotVisible;
@@ -38,7 +35,6 @@ import org.stepwell.roster.RosterService;
 class TableController {
     private final RosterService roster;
     private final ProgressionService progressions;
-    private final PacingService pacing;
     private final LessonService lessons;
     private final ObservationService observations;
     private final GroupingService groupings;
@@ -46,11 +42,11 @@ class TableController {
     private final CurrentAdult current;
     private final Clock clock;
 
-    TableController(RosterService roster, ProgressionService progressions, PacingService pacing,
-            LessonService lessons, ObservationService observations, GroupingService groupings, BlockService blocks, CurrentAdult current, Clock clock) {
+    TableController(RosterService roster, ProgressionService progressions, LessonService lessons,
+            ObservationService observations, GroupingService groupings, BlockService blocks, CurrentAdult current,
+            Clock clock) {
         this.roster = roster;
         this.progressions = progressions;
-        this.pacing = pacing;
         this.lessons = lessons;
         this.observations = observations;
         this.groupings = groupings;
@@ -70,7 +66,7 @@ class TableController {
         answer.put("class", Map.of("id", room.classId(), "name", room.name()));
         answer.put("children", roster.children(room.classId()).stream().map(TableController::child).toList());
         answer.put("skills", progression.skills().stream().map(s -> skill(s, progression)).toList());
-        answer.put("focusSkill", focus(room.classId()).orElse(null));
+        answer.put("focusSkill", lessons.skillInHand(room.classId()).orElse(null));
         answer.put("seenThisWeek", seenThisWeek(room.classId()));
         answer.put("groups", groups(room.classId()));
         answer.put("block", blocks.atTable(room.classId()));
@@ -104,8 +100,7 @@ class TableController {
         map.put("title", Map.of("en", skill.title(), "es", skill.title()));
         map.put("phrases", words(own, Phrase.Kind.PHRASE));
         map.put("errors", words(own, Phrase.Kind.ERROR));
-        map.put("numbers", own.stream().filter(p -> p.kind() == Phrase.Kind.HELP && p.code().equals("numbers"))
-                .findFirst().map(p -> Arrays.asList(p.text().split(" "))).orElse(List.of()));
+        map.put("numbers", progression.numbers(skill.code()));
         map.put("objectsBelong", own.stream().filter(p -> p.kind() == Phrase.Kind.HELP
                 && p.code().equals(Progression.OBJECTS_BELONG)).map(Phrase::step).filter(Objects::nonNull).distinct()
                 .toList());
@@ -129,14 +124,6 @@ class TableController {
             }
         }
         return List.copyOf(byCode.values());
-    }
-
-    /** The skill the class is on: the first of the lesson in hand, else the one begun last by the pacing. */
-    private Optional<String> focus(UUID classId) {
-        Optional<String> lesson = lessons.inHand(classId).flatMap(l -> l.skills().stream().findFirst());
-        return lesson.isPresent() ? lesson : pacing.unit(classId).flatMap(unit ->
-                Course.on(current.today(), unit.pacing(), unit.calendar()).taught().stream().findFirst()
-                        .map(Course.Stage::skill));
     }
 
     private List<String> seenThisWeek(UUID classId) {

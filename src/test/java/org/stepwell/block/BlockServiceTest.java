@@ -10,12 +10,10 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import java.util.UUID;
 import java.util.stream.IntStream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.MethodOrderer;
 import org.junit.jupiter.api.Order;
@@ -24,13 +22,8 @@ import org.junit.jupiter.api.TestMethodOrder;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.boot.test.context.SpringBootTest.WebEnvironment;
-import org.springframework.context.annotation.Import;
-import org.springframework.jdbc.core.simple.JdbcClient;
-import org.springframework.test.annotation.DirtiesContext;
-import org.springframework.transaction.support.TransactionTemplate;
 import org.stepwell.Application;
-import org.stepwell.TestAdult;
-import org.stepwell.TestDatabase;
+import org.stepwell.OnTheSample;
 import org.stepwell.core.problem.Refused;
 import org.stepwell.core.rotation.BlockPattern;
 import org.stepwell.core.rotation.DayPlan;
@@ -43,37 +36,20 @@ import org.stepwell.grouping.Seating.Kind;
 import org.stepwell.grouping.Seating.Place;
 import org.stepwell.privacy.NotVisible;
 import org.stepwell.roster.ChildRow;
-import org.stepwell.roster.RosterService;
 
 @SpringBootTest(classes = Application.class, webEnvironment = WebEnvironment.RANDOM_PORT,
         properties = {"STEPWELL_SAMPLE_PASSWORD=a-password-of-the-tests", "stepwell.test=block"})
-@Import(TestDatabase.InSpring.class)
-@DirtiesContext
 @TestMethodOrder(MethodOrderer.OrderAnnotation.class)
-class BlockServiceTest {
+class BlockServiceTest extends OnTheSample {
     @Autowired
     private BlockService blocks;
     @Autowired
     private GroupingService groupings;
-    @Autowired
-    private RosterService roster;
-    @Autowired
-    private JdbcClient jdbc;
-    @Autowired
-    private TransactionTemplate transaction;
-    private UUID room;
     private List<ChildRow> children;
 
     @BeforeEach
-    void signsIn() {
-        TestAdult.signIn(jdbc, transaction, "teacher@sample");
-        room = roster.classes().getFirst().classId();
+    void countsTheChildren() {
         children = roster.children(room);
-    }
-
-    @AfterEach
-    void signsOut() {
-        TestAdult.signOut();
     }
 
     private static BlockPattern pattern(int rotations, int stations) {
@@ -134,7 +110,7 @@ class BlockServiceTest {
         List<BlockService.AtTable> turns = blocks.atTable(room);
         assertThat(turns).extracting(BlockService.AtTable::group).containsExactly(1, 2, 3);
         assertThat(Duration.between(turns.get(0).ends(), turns.get(1).starts())).isEqualTo(Duration.ofMinutes(1));
-        TestAdult.signIn(jdbc, transaction, "specialist@sample");
+        as("specialist@sample");
         assertThat(blocks.atTable(room)).as("numbers of groups only, for whoever sees children of the class").hasSize(3);
         assertThatThrownBy(() -> blocks.picture(room)).isInstanceOf(NotVisible.class);
         assertThatThrownBy(() -> blocks.start(room, LocalTime.of(9, 40), 3)).isInstanceOf(NotVisible.class);

@@ -7,7 +7,6 @@ import com.microsoft.playwright.APIResponse;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Response;
-import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.ColorScheme;
 import java.io.IOException;
@@ -21,35 +20,10 @@ import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.rendering.PDFRenderer;
 import org.apache.pdfbox.text.PDFTextStripper;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
 /** One whole block on the sample class, from groups to the item report. Rotations last three minutes of a moved clock. */
-class BlockBrowserTest {
-    private static RealBrowser browser;
-
-    @BeforeAll
-    static void startEverything() {
-        browser = new RealBrowser();
-        PlaywrightAssertions.setDefaultAssertionTimeout(30_000);
-    }
-
-    @AfterAll
-    static void stopEverything() {
-        browser.close();
-    }
-
-    private static void press(Page page, String words) {
-        page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName(words).setExact(true)).first().click();
-    }
-
-    private static void fill(Page page, String label, String value) {
-        Locator field = page.getByLabel(label, new Page.GetByLabelOptions().setExact(true));
-        field.fill(value);
-        field.blur();
-    }
-
+class BlockBrowserTest extends InRealBrowser {
     @Test
     void aWholeBlockFromGroupsToTheItemReport() throws IOException {
         Page page = browser.signedIn("teacher@sample", 1180, 820, ColorScheme.LIGHT);

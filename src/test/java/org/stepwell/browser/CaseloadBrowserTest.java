@@ -4,40 +4,19 @@ import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertTha
 
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
-import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.ColorScheme;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
 /** A child is shared, seen, written about, and closed again while its page is open. */
-class CaseloadBrowserTest {
-    private static RealBrowser browser;
-
-    @BeforeAll
-    static void startEverything() {
-        browser = new RealBrowser();
-        PlaywrightAssertions.setDefaultAssertionTimeout(30_000);
-    }
-
-    @AfterAll
-    static void stopEverything() {
-        browser.close();
-    }
-
-    private static void press(Page page, String words) {
-        page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName(words).setExact(true)).first().click();
-    }
-
+class CaseloadBrowserTest extends InRealBrowser {
     @Test
     void aSharedChildIsSeenAndClosesWithItsPageOpen() {
         Page teacher = browser.signedIn("teacher@sample", 820, 1180, ColorScheme.LIGHT);
         ByTheBar.open(teacher, "Week", "Caseload");
         assertThat(teacher.getByText("Amadou with Nkechi Dunmore")).isVisible();
         press(teacher, "Freya");
-        teacher.getByLabel("Why").fill("extra help with teens");
-        teacher.getByLabel("Why").blur();
+        fill(teacher, "Why", "extra help with teens");
         press(teacher, "Share");
         assertThat(teacher.getByRole(AriaRole.ALERT)).containsText("1 child is shared now");
         SeenScreen.passes(teacher, "caseload-teacher");

@@ -6,31 +6,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.deque.html.axecore.playwright.AxeBuilder;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
-import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.ColorScheme;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.regex.Pattern;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
 /** Groups are suggested, changed by keyboard and by dragging, saved, and changed for one day, in a real browser. */
-class GroupsBrowserTest {
-    private static RealBrowser browser;
-
-    @BeforeAll
-    static void startEverything() {
-        browser = new RealBrowser();
-        PlaywrightAssertions.setDefaultAssertionTimeout(30_000);
-    }
-
-    @AfterAll
-    static void stopEverything() {
-        browser.close();
-    }
-
+class GroupsBrowserTest extends InRealBrowser {
     private static void passesAxeAndFits(Page page, String name) {
         List<String> found = new AxeBuilder(page)
                 .withTags(List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa")).analyze()

@@ -3,42 +3,29 @@ package org.stepwell.caseload;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import java.time.Clock;
 import java.time.LocalDate;
-import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.boot.test.context.SpringBootTest.WebEnvironment;
-import org.springframework.context.annotation.Import;
-import org.springframework.jdbc.core.simple.JdbcClient;
-import org.springframework.test.annotation.DirtiesContext;
-import org.springframework.transaction.support.TransactionTemplate;
 import org.stepwell.Application;
-import org.stepwell.TestAdult;
-import org.stepwell.TestDatabase;
+import org.stepwell.OnTheSample;
 import org.stepwell.conference.HomeNoteService;
 import org.stepwell.core.problem.Refused;
 import org.stepwell.core.wording.Language;
 import org.stepwell.observation.ObservationService;
 import org.stepwell.plan.PlanService;
 import org.stepwell.plan.PlanTerms;
-import org.stepwell.platform.security.SignedIn;
 import org.stepwell.privacy.NotVisible;
-import org.stepwell.roster.ChildRow;
-import org.stepwell.roster.RosterService;
 
 @SpringBootTest(classes = Application.class, webEnvironment = WebEnvironment.RANDOM_PORT,
         properties = {"STEPWELL_SAMPLE_PASSWORD=a-password-of-the-tests", "stepwell.test=caseload"})
-@Import(TestDatabase.InSpring.class)
-@DirtiesContext
-class CaseloadServiceTest {
+class CaseloadServiceTest extends OnTheSample {
     @Autowired
     private ShareService shares;
     @Autowired
@@ -49,37 +36,12 @@ class CaseloadServiceTest {
     private HomeNoteService notes;
     @Autowired
     private ObservationService observations;
-    @Autowired
-    private RosterService roster;
-    @Autowired
-    private JdbcClient jdbc;
-    @Autowired
-    private TransactionTemplate transaction;
-    @Autowired
-    private Clock clock;
-    private UUID room;
     private UUID specialist;
-    private LocalDate today;
 
     @BeforeEach
-    void signsIn() {
+    void knowsTheSpecialist() {
         specialist = as("specialist@sample").adultId();
         as("teacher@sample");
-        room = roster.classes().getFirst().classId();
-        today = LocalDate.now(clock.withZone(ZoneId.of("America/Chicago")));
-    }
-
-    @AfterEach
-    void signsOut() {
-        TestAdult.signOut();
-    }
-
-    private SignedIn as(String name) {
-        return TestAdult.signIn(jdbc, transaction, name);
-    }
-
-    private ChildRow child(String name) {
-        return roster.children(room).stream().filter(c -> c.label().equals(name)).findFirst().orElseThrow();
     }
 
     private void share(boolean plan, boolean note, String... names) {
@@ -186,7 +148,7 @@ class CaseloadServiceTest {
 
     @Test
     void handsACaseloadOver() {
-        UUID other = jdbc(() -> jdbc.sql("""
+        UUID other = inTransaction(() -> jdbc.sql("""
                 insert into adult (district_id, adult_id, school_id, sign_in, name)
                 select district_id, gen_random_uuid(), school_id, 'second@sample', 'Odile Marchetti' from adult
                 where sign_in = 'specialist@sample' returning adult_id""").query(UUID.class).single());
@@ -206,7 +168,7 @@ class CaseloadServiceTest {
         shares.handOver(room, other, specialist);
     }
 
-    private <T> T jdbc(java.util.function.Supplier<T> work) {
+    private <T> T inTransaction(java.util.function.Supplier<T> work) {
         return transaction.execute(status -> work.get());
     }
 }

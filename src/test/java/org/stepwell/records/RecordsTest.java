@@ -20,33 +20,24 @@ import java.util.zip.ZipInputStream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
-import org.springframework.context.annotation.Import;
-import org.springframework.jdbc.core.simple.JdbcClient;
-import org.springframework.test.annotation.DirtiesContext;
-import org.springframework.transaction.support.TransactionTemplate;
 import org.stepwell.Application;
-import org.stepwell.TestAdult;
-import org.stepwell.TestDatabase;
+import org.stepwell.OnTheSample;
 import org.stepwell.caseload.CaseloadService;
 import org.stepwell.core.wording.Language;
 import org.stepwell.privacy.AccessRecordService;
 import org.stepwell.privacy.NotVisible;
 import org.stepwell.roster.ChildRow;
-import org.stepwell.roster.RosterService;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
 /** What a parent may inspect: 34 CFR 99.10 (all of it) and 99.12 (a) (nothing of other children). */
 @SpringBootTest(classes = Application.class,
         properties = {"STEPWELL_SAMPLE_PASSWORD=a-password-of-the-tests", "stepwell.test=records"})
-@Import(TestDatabase.InSpring.class)
-@DirtiesContext
-class RecordsTest {
+class RecordsTest extends OnTheSample {
     /** Tables that name a child, list children or hold a digest of one, and those that refer to such a table. */
     private static final String WITH_A_CHILD = """
             with recursive refers(of, target) as (
@@ -64,27 +55,11 @@ class RecordsTest {
     private AccessRecordService record;
     @Autowired
     private CaseloadService caseload;
-    @Autowired
-    private RosterService roster;
-    @Autowired
-    private JdbcClient jdbc;
-    @Autowired
-    private TransactionTemplate transaction;
     private ChildRow child;
 
     @BeforeEach
-    void signsIn() {
-        as("teacher@sample");
+    void takesAChild() {
         child = roster.byKey("q0602").orElseThrow();
-    }
-
-    @AfterEach
-    void signsOut() {
-        TestAdult.signOut();
-    }
-
-    private UUID as(String name) {
-        return TestAdult.signIn(jdbc, transaction, name).adultId();
     }
 
     private Map<String, byte[]> files(Language language) throws IOException {
@@ -169,7 +144,7 @@ class RecordsTest {
     void noOtherChildIsInIt() throws IOException {
         List<ChildRow> others = roster.children(child.classId()).stream()
                 .filter(c -> !c.childId().equals(child.childId())).toList();
-        UUID adult = as("teacher@sample");
+        UUID adult = as("teacher@sample").adultId();
         transaction.executeWithoutResult(status -> Stream.of(child.childId(), others.getFirst().childId()).forEach(
                 one -> jdbc.sql("""
                         insert into grouping_wish (district_id, class_id, kind, child_id, other_child_id, recorded_by)

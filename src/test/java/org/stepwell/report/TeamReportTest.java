@@ -5,9 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.time.Clock;
-import java.time.LocalDate;
-import java.time.ZoneId;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
@@ -16,20 +13,13 @@ import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.rendering.PDFRenderer;
 import org.apache.pdfbox.text.PDFTextStripper;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.boot.test.context.SpringBootTest.WebEnvironment;
 import org.springframework.boot.test.web.server.LocalServerPort;
-import org.springframework.context.annotation.Import;
-import org.springframework.jdbc.core.simple.JdbcClient;
-import org.springframework.test.annotation.DirtiesContext;
-import org.springframework.transaction.support.TransactionTemplate;
 import org.stepwell.Application;
-import org.stepwell.TestAdult;
-import org.stepwell.TestDatabase;
+import org.stepwell.OnTheSample;
 import org.stepwell.caseload.ShareService;
 import org.stepwell.core.evidence.Help;
 import org.stepwell.core.evidence.Kind;
@@ -42,13 +32,10 @@ import org.stepwell.plan.PlanTerms;
 import org.stepwell.platform.pdf.PdfDocument.Paper;
 import org.stepwell.privacy.AccessRecordService;
 import org.stepwell.roster.ChildRow;
-import org.stepwell.roster.RosterService;
 
 @SpringBootTest(classes = Application.class, webEnvironment = WebEnvironment.RANDOM_PORT,
         properties = {"STEPWELL_SAMPLE_PASSWORD=a-password-of-the-tests", "stepwell.test=report"})
-@Import(TestDatabase.InSpring.class)
-@DirtiesContext
-class TeamReportTest {
+class TeamReportTest extends OnTheSample {
     @Autowired
     private ReportService reports;
     @Autowired
@@ -59,36 +46,12 @@ class TeamReportTest {
     private ShareService shares;
     @Autowired
     private AccessRecordService record;
-    @Autowired
-    private RosterService roster;
-    @Autowired
-    private JdbcClient jdbc;
-    @Autowired
-    private TransactionTemplate transaction;
-    @Autowired
-    private Clock clock;
     @LocalServerPort
     private int port;
-    private LocalDate today;
-
-    @BeforeEach
-    void signsIn() {
-        TestAdult.signIn(jdbc, transaction, "teacher@sample");
-        today = LocalDate.now(clock.withZone(ZoneId.of("America/Chicago")));
-    }
-
-    @AfterEach
-    void signsOut() {
-        TestAdult.signOut();
-    }
-
-    private ChildRow child(String name) {
-        return roster.children().stream().filter(c -> c.label().equals(name)).findFirst().orElseThrow();
-    }
 
     private void look(ChildRow child, String note) {
         assertThat(observations.record(List.of(new Look(UUID.randomUUID(), today.atTime(0, 0, 1)
-                .atZone(ZoneId.of("America/Chicago")).toOffsetDateTime(), child.schoolKey(), "T05", "17", 2, Help.CUBES,
+                .atZone(ZONE).toOffsetDateTime(), child.schoolKey(), "T05", "17", 2, Help.CUBES,
                 Kind.TABLE, "", Set.of(), note, null, false, null)), true)).allMatch(t -> t.reason() == null);
     }
 
@@ -143,13 +106,13 @@ class TeamReportTest {
         plans.start(mei.childId(), true, new PlanTerms(today, "T05", 2, 4, 80, today.plusWeeks(8), "Ms. Dunmore", 3, 20,
                 today.plusWeeks(4), "ten frames"));
         ApiClient specialist = new ApiClient(port);
-        specialist.signIn("specialist@sample", "a-password-of-the-tests");
+        specialist.signIn("specialist@sample", PASSWORD);
         String path = "/api/children/" + mei.schoolKey() + "/report.";
         assertThat(specialist.get(path + "pdf").statusCode()).isEqualTo(404);
         assertThat(specialist.get(path + "csv").statusCode()).isEqualTo(404);
         assertThat(record.lines(mei.childId(), 10)).anyMatch(l -> !l.given() && l.what().equals("report_print"));
-        UUID adult = TestAdult.signIn(jdbc, transaction, "specialist@sample").adultId();
-        TestAdult.signIn(jdbc, transaction, "teacher@sample");
+        UUID adult = as("specialist@sample").adultId();
+        as("teacher@sample");
         shares.share(mei.classId(), Set.of(mei.childId()), adult, false, false, "help", today);
         assertThat(specialist.get(path + "pdf").statusCode()).isEqualTo(200);
         HttpResponse<String> csv = specialist.get(path + "csv");
@@ -158,7 +121,7 @@ class TeamReportTest {
         assertThat(csv.body().lines().findFirst().orElseThrow())
                 .isEqualTo("day,skill,title,task,step,expected_today,help,kind,adult,tags,note");
         assertThat(specialist.get(path + "pdf?lang=fr").statusCode()).isEqualTo(400);
-        TestAdult.signIn(jdbc, transaction, "specialist@sample");
+        as("specialist@sample");
         assertThat(reports.report(mei.childId()).plans()).isEmpty();
         assertThat(reports.report(mei.childId()).plansShared()).isFalse();
     }
@@ -168,7 +131,7 @@ class TeamReportTest {
         ChildRow kenji = child("Kenji");
         look(kenji, "=HYPERLINK(\"http://x\")");
         ApiClient teacher = new ApiClient(port);
-        teacher.signIn("teacher@sample", "a-password-of-the-tests");
+        teacher.signIn("teacher@sample", PASSWORD);
         assertThat(teacher.get("/api/children/" + kenji.schoolKey() + "/report.csv").body())
                 .contains("\"'=HYPERLINK(\"\"http://x\"\")\"");
     }

@@ -4,27 +4,18 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.net.http.HttpResponse;
-import java.time.Clock;
 import java.time.LocalDate;
-import java.time.ZoneId;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.boot.test.context.SpringBootTest.WebEnvironment;
 import org.springframework.boot.test.web.server.LocalServerPort;
-import org.springframework.context.annotation.Import;
-import org.springframework.jdbc.core.simple.JdbcClient;
-import org.springframework.test.annotation.DirtiesContext;
-import org.springframework.transaction.support.TransactionTemplate;
 import org.stepwell.Application;
-import org.stepwell.TestAdult;
-import org.stepwell.TestDatabase;
+import org.stepwell.OnTheSample;
 import org.stepwell.core.evidence.Help;
 import org.stepwell.core.evidence.Look;
 import org.stepwell.core.problem.Refused;
@@ -33,48 +24,18 @@ import org.stepwell.observation.ApiClient;
 import org.stepwell.observation.ObservationLine;
 import org.stepwell.observation.ObservationService;
 import org.stepwell.progression.ProgressionService;
-import org.stepwell.roster.ChildRow;
-import org.stepwell.roster.RosterService;
 
 @SpringBootTest(classes = Application.class, webEnvironment = WebEnvironment.RANDOM_PORT,
         properties = {"STEPWELL_SAMPLE_PASSWORD=a-password-of-the-tests", "stepwell.test=paper"})
-@Import(TestDatabase.InSpring.class)
-@DirtiesContext
-class PaperServiceTest {
+class PaperServiceTest extends OnTheSample {
     @Autowired
     private PaperService papers;
     @Autowired
     private ObservationService observations;
     @Autowired
     private ProgressionService progressions;
-    @Autowired
-    private RosterService roster;
-    @Autowired
-    private JdbcClient jdbc;
-    @Autowired
-    private TransactionTemplate transaction;
-    @Autowired
-    private Clock clock;
     @LocalServerPort
     private int port;
-    private UUID room;
-    private LocalDate today;
-
-    @BeforeEach
-    void signsIn() {
-        TestAdult.signIn(jdbc, transaction, "teacher@sample");
-        room = roster.classes().getFirst().classId();
-        today = LocalDate.now(clock.withZone(ZoneId.of("America/Chicago")));
-    }
-
-    @AfterEach
-    void signsOut() {
-        TestAdult.signOut();
-    }
-
-    private ChildRow child(String name) {
-        return roster.children(room).stream().filter(c -> c.label().equals(name)).findFirst().orElseThrow();
-    }
 
     private List<Look> from(String name) {
         return observations.looks(child(name).childId()).stream().map(ObservationLine::look)
@@ -133,9 +94,9 @@ class PaperServiceTest {
     @Test
     void aSpecialistTypesInTheSharedChildrenOnly() {
         Map<UUID, String> typed = typed("Amadou", "B", "Devika", "B");
-        TestAdult.signIn(jdbc, transaction, "specialist@sample");
+        as("specialist@sample");
         assertThat(papers.store(room, UUID.randomUUID(), today, "T05", "", false, typed)).isEqualTo(1);
-        TestAdult.signIn(jdbc, transaction, "teacher@sample");
+        as("teacher@sample");
         assertThat(from("Devika")).isEmpty();
         assertThat(from("Amadou")).hasSize(1);
     }
@@ -152,7 +113,7 @@ class PaperServiceTest {
     @Test
     void thePageIsAPdfForWhoeverSeesTheClass() {
         ApiClient teacher = new ApiClient(port);
-        teacher.signIn("teacher@sample", "a-password-of-the-tests");
+        teacher.signIn("teacher@sample", PASSWORD);
         HttpResponse<String> page = teacher.get("/api/table/" + room + "/clipboard.pdf?skill=T08");
         assertThat(page.statusCode()).isEqualTo(200);
         assertThat(page.body()).startsWith("%PDF");

@@ -23,11 +23,11 @@ class BlockBoard extends Div {
     BlockBoard(BlockPicture picture, BlockPattern pattern) {
         List<Turn> turns = Objects.requireNonNull(picture.plan()).turns();
         add(new H2(picture.running() == null ? texts.say("board.planned")
-                : texts.say("board.runs", turns.isEmpty() ? "" : BlockPicture.said(turns.getFirst().starts()))));
+                : texts.say("board.runs", turns.isEmpty() ? "" : Words.time(turns.getFirst().starts()))));
         NativeTableRow heads = new NativeTableRow(head("", "", "col"));
         for (int i = 0; i < turns.size(); i++) {
             NativeTableHeaderCell cell = head(texts.say("rotation", i + 1),
-                    BlockPicture.said(turns.get(i).starts()) + "–" + BlockPicture.said(turns.get(i).ends()), "col");
+                    Words.time(turns.get(i).starts()) + "–" + Words.time(turns.get(i).ends()), "col");
             cell.getElement().setAttribute("data-turn", String.valueOf(i));
             heads.add(cell);
         }

@@ -2,7 +2,6 @@ package org.stepwell.block.ui;
 
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.dependency.StyleSheet;
-import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.ListItem;
@@ -17,13 +16,13 @@ import jakarta.annotation.security.PermitAll;
 import java.time.LocalTime;
 import java.time.format.DateTimeParseException;
 import java.time.temporal.ChronoUnit;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.stepwell.block.BlockPicture;
 import org.stepwell.block.BlockService;
 import org.stepwell.core.problem.Refused;
 import org.stepwell.core.rotation.BlockPattern;
+import org.stepwell.platform.security.CurrentAdult;
 import org.stepwell.platform.ui.Parts;
 import org.stepwell.platform.ui.Words;
 import org.stepwell.privacy.NotVisible;
@@ -42,12 +41,14 @@ class BlockView extends Div implements HasDynamicTitle {
     private final Words texts = Words.of("block");
     private final BlockService blocks;
     private final JsonMapper json;
+    private final CurrentAdult current;
     private final Div content = new Div();
     private final Div message = new Div();
     private Classroom room;
 
     @SuppressWarnings("NullAway.Init")
-    BlockView(RosterService roster, BlockService blocks, JsonMapper json) {
+    BlockView(RosterService roster, BlockService blocks, JsonMapper json, CurrentAdult current) {
+        this.current = current;
         this.blocks = blocks;
         this.json = json;
         add(new H1(texts.say("title")));
@@ -75,9 +76,7 @@ class BlockView extends Div implements HasDynamicTitle {
         BlockPicture picture = blocks.picture(room.classId());
         BlockPattern pattern = picture.pattern();
         if (picture.groups() == null) {
-            Anchor groups = new Anchor("groups", texts.say("groups.go"));
-            groups.addClassName("button");
-            content.add(Parts.sheet(new Paragraph(texts.say("groups.none")), groups));
+            content.add(Parts.sheet(new Paragraph(texts.say("groups.none")), Parts.link("groups", texts.say("groups.go"))));
         }
         if (pattern != null && picture.size() > pattern.stations().size()) {
             content.add(Parts.sheet(new Paragraph(texts.say("too-few", picture.size(), pattern.stations().size()))));
@@ -92,7 +91,7 @@ class BlockView extends Div implements HasDynamicTitle {
             }
             content.add(prints());
             if (picture.running() != null) {
-                content.add(new LossPanel(room.classId(), picture, blocks, this::tried));
+                content.add(new LossPanel(room.classId(), picture, blocks, current::now, this::tried));
             }
             content.add(away(picture), order(picture));
         }
@@ -110,10 +109,7 @@ class BlockView extends Div implements HasDynamicTitle {
         int usual = pattern.rotationsOn(picture.day().getDayOfWeek());
         LocalTime now = picture.now().truncatedTo(ChronoUnit.MINUTES);
         String[] at = {now.isAfter(pattern.starts()) ? now.toString() : pattern.starts().toString()};
-        Map<String, String> numbers = new LinkedHashMap<>();
-        for (int n = 1; n <= BlockPattern.MOST_ROTATIONS; n++) {
-            numbers.put(String.valueOf(n), String.valueOf(n));
-        }
+        Map<String, String> numbers = SetUpPanel.numbers(1, BlockPattern.MOST_ROTATIONS);
         String[] rotations = {String.valueOf(usual == 0 ? 1 : usual)};
         NativeButton begin = Parts.button(texts.say("begin"), () -> tried(() -> blocks.start(room.classId(),
                 time(at[0]), Integer.parseInt(rotations[0]))));
@@ -136,12 +132,8 @@ class BlockView extends Div implements HasDynamicTitle {
     private Component prints() {
         Div row = new Div();
         for (String reader : List.of("class", "substitute")) {
-            Anchor sheet = new Anchor("/api/block/" + room.classId() + "/sheet.pdf?for=" + reader + "&lang="
-                    + Words.language().code(), texts.say("print." + reader));
-            sheet.addClassName("button");
-            sheet.setRouterIgnore(true);
-            sheet.setTarget("_blank");
-            row.add(sheet);
+            row.add(Parts.sheetOut("/api/block/" + room.classId() + "/sheet.pdf?for=" + reader + "&lang="
+                    + Words.language().code(), texts.say("print." + reader)));
         }
         row.addClassName("row");
         return row;
@@ -151,10 +143,9 @@ class BlockView extends Div implements HasDynamicTitle {
         Div chips = new Div();
         for (ChildRow child : picture.children()) {
             boolean away = picture.absent().contains(child.schoolKey());
-            NativeButton chip = Parts.button(child.label(), () -> tried(() ->
-                    blocks.absent(room.classId(), child.childId(), !away)));
-            chip.getElement().setAttribute("aria-pressed", String.valueOf(away))
-                    .setAttribute("aria-label", texts.say(away ? "away.back" : "away.mark", child.label()));
+            NativeButton chip = Parts.toggle(child.label(), away, now -> tried(() ->
+                    blocks.absent(room.classId(), child.childId(), now)));
+            chip.getElement().setAttribute("aria-label", texts.say(away ? "away.back" : "away.mark", child.label()));
             chips.add(chip);
         }
         chips.addClassName("row");

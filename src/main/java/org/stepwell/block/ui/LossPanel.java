@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.stepwell.block.BlockDay;
 import org.stepwell.block.BlockPicture;
@@ -29,11 +30,14 @@ class LossPanel extends Div {
     private final BlockPicture picture;
     private final BlockDay running;
     private final BlockService blocks;
+    private final Supplier<LocalTime> now;
     private final Consumer<Runnable> tried;
     private final Div ways = new Div();
     private String lost = "10";
 
-    LossPanel(UUID classId, BlockPicture picture, BlockService blocks, Consumer<Runnable> tried) {
+    LossPanel(UUID classId, BlockPicture picture, BlockService blocks, Supplier<LocalTime> now,
+            Consumer<Runnable> tried) {
+        this.now = now;
         this.classId = classId;
         this.picture = picture;
         this.running = Objects.requireNonNull(picture.running());
@@ -51,7 +55,7 @@ class LossPanel extends Div {
         ways.removeAll();
         try {
             int minutes = minutes();
-            LocalTime from = blocks.picture(classId).now();
+            LocalTime from = now.get();
             Map<LostTime, DayPlan> open = blocks.ways(classId, from, minutes);
             if (open.isEmpty()) {
                 throw new Refused("block.over");
@@ -85,7 +89,7 @@ class LossPanel extends Div {
                 groups.add(new ListItem(texts.say("lost.minutes-of", group, plan.teacherMinutes(group), before)));
             }
         }
-        sheet.add(new Paragraph(texts.say("lost.ends", BlockPicture.said(plan.ends()))),
+        sheet.add(new Paragraph(texts.say("lost.ends", Words.time(plan.ends()))),
                 groups.getComponentCount() == 0 ? new Paragraph(texts.say("lost.nobody")) : groups,
                 Parts.button(texts.say("lost.take"), () -> tried.accept(() ->
                         blocks.lose(classId, running.version(), way, from, minutes))));

@@ -98,7 +98,7 @@ class SetUpPanel extends Div {
         }
     }
 
-    private static Map<String, String> numbers(int from, int to) {
+    static Map<String, String> numbers(int from, int to) {
         Map<String, String> numbers = new LinkedHashMap<>();
         for (int n = from; n <= to; n++) {
             numbers.put(String.valueOf(n), String.valueOf(n));

@@ -66,9 +66,8 @@ class CaseloadView extends Div implements HasDynamicTitle {
         }
         Div tables = new Div();
         mine.stream().map(Card::room).distinct().forEach(room -> {
-            Anchor table = new Anchor("/table/?class=" + room.classId(), texts.say("to-table", room.name()));
-            table.setRouterIgnore(true);
-            table.addClassNames("button", "strong");
+            Anchor table = Parts.outside("/table/?class=" + room.classId(), texts.say("to-table", room.name()));
+            table.addClassName("strong");
             tables.add(table);
         });
         tables.addClassName("row");

@@ -77,14 +77,13 @@ class SharePanel extends Div {
     private Div form(List<Map.Entry<UUID, String>> others) {
         Div chips = new Div();
         for (ChildRow child : children) {
-            NativeButton chip = new NativeButton(child.label());
-            chip.addClassName("button");
-            chip.getElement().setAttribute("aria-pressed", "false");
-            chip.addClickListener(press -> {
-                boolean in = chosen.add(child.childId()) || !chosen.remove(child.childId());
-                chip.getElement().setAttribute("aria-pressed", String.valueOf(in));
-            });
-            chips.add(chip);
+            chips.add(Parts.toggle(child.label(), false, in -> {
+                if (in) {
+                    chosen.add(child.childId());
+                } else {
+                    chosen.remove(child.childId());
+                }
+            }));
         }
         chips.addClassName("row");
         chips.getElement().setAttribute("role", "group").setAttribute("aria-label", texts.say("share.children"));
@@ -99,23 +98,13 @@ class SharePanel extends Div {
         });
         share.addClassName("strong");
         Div fields = new Div(Parts.choice(texts.say("share.adult"), names(others), adult[0], key -> adult[0] = key),
-                toggle("share.plan", parts, 0), toggle("share.notes", parts, 1),
+                Parts.toggle(texts.say("share.plan"), parts[0], on -> parts[0] = on),
+                Parts.toggle(texts.say("share.notes"), parts[1], on -> parts[1] = on),
                 Parts.input(texts.say("share.reason"), "text", "", value -> reason[0] = value),
                 Parts.input(texts.say("share.until"), "date", until[0], value -> until[0] = value), share);
         fields.addClassName("row");
         return new Div(new H3(texts.say("share")), Parts.soft(texts.say("share.looks") + " " + texts.say("share.change")),
                 chips, fields);
-    }
-
-    private NativeButton toggle(String words, boolean[] parts, int at) {
-        NativeButton toggle = new NativeButton(texts.say(words));
-        toggle.addClassName("button");
-        toggle.getElement().setAttribute("aria-pressed", String.valueOf(parts[at]));
-        toggle.addClickListener(press -> {
-            parts[at] = !parts[at];
-            toggle.getElement().setAttribute("aria-pressed", String.valueOf(parts[at]));
-        });
-        return toggle;
     }
 
     private NativeDetails handOver(List<Sharing> now, List<Map.Entry<UUID, String>> others) {
@@ -142,7 +131,7 @@ class SharePanel extends Div {
         try {
             return LocalDate.parse(text);
         } catch (DateTimeParseException wrong) {
-            throw new Refused("share.date", text);
+            throw new Refused("day.none", text);
         }
     }
 

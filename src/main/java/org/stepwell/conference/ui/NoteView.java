@@ -12,8 +12,6 @@ import com.vaadin.flow.router.Route;
 import com.vaadin.flow.router.RouteParameters;
 import com.vaadin.flow.router.RouterLink;
 import jakarta.annotation.security.PermitAll;
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -127,12 +125,7 @@ class NoteView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     }
 
     private static Anchor pdf(ChildRow child, Language language, String print, String text) {
-        Anchor link = new Anchor("/api/children/" + URLEncoder.encode(child.schoolKey(), StandardCharsets.UTF_8)
-                .replace("+", "%20") + "/note.pdf?lang=" + language.code() + "&print=" + print, text);
-        link.setRouterIgnore(true);
-        link.setTarget("_blank");
-        link.addClassName("button");
-        return link;
+        return Parts.sheetOut(Parts.ofChild(child.schoolKey(), "note.pdf?lang=" + language.code() + "&print=" + print), text);
     }
 
     private void show(HomeNote shown) {

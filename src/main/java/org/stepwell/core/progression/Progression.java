@@ -18,6 +18,9 @@ public record Progression(String code, List<Skill> skills, List<Phrase> phrases)
     /** Code of the help text which says that objects belong to the task at that step (kind {@link Phrase.Kind#HELP}). */
     public static final String OBJECTS_BELONG = "objects_belong";
 
+    /** Code of the help text that lists numbers worth offering for a skill. */
+    private static final String NUMBERS = "numbers";
+
     /**
      * One skill.
      *
@@ -82,6 +85,13 @@ public record Progression(String code, List<Skill> skills, List<Phrase> phrases)
                         && p.skill().equals(skillCode)
                         && p.step() != null
                         && p.step() == step);
+    }
+
+    /** Numbers worth offering for a skill, in order; empty when the progression lists none. */
+    public List<String> numbers(String skillCode) {
+        return phrases.stream().filter(p -> p.kind() == Phrase.Kind.HELP && p.code().equals(NUMBERS)
+                && p.skill().equals(skillCode)).findFirst().map(p -> List.of(p.text().strip().split("\\s+")))
+                .orElse(List.of());
     }
 
     /** Titles by skill code. */

@@ -8,7 +8,7 @@ import java.util.Map;
 import org.stepwell.core.problem.Refused;
 import org.stepwell.core.rotation.DayPlan.Turn;
 
-/** What becomes of a block when minutes are lost: an assembly, a drill, a late bus. */
+/** What becomes of a block when minutes are lost: an assembly, a drill, a late bus. Common practice, no source. */
 public enum LostTime {
     /** Everything still to come begins later; the block ends later. */
     SHIFT,
@@ -17,7 +17,7 @@ public enum LostTime {
     /** The block ends when planned; whole rotations go, those first whose group at the teacher table is owed least. */
     DROP;
 
-    /** A rotation shorter than this is none. */
+    /** A rotation shorter than this, minutes, is none; our own choice. */
     public static final int SHORTEST = 3;
 
     /**

@@ -8,8 +8,8 @@ import org.stepwell.core.rotation.DayPlan.Turn;
 
 /**
  * The order of a day's rotations: no two groups at one station, no group twice at one before it was at all others. With as
- * many rotations and groups as stations it is a Latin square, here the cyclic one (Keedwell and Dénes, Latin Squares and
- * their Applications, 2nd ed. 2015, chapter 1).
+ * many rotations and groups as stations it is a Latin square, here the cyclic one: station = (rotation - place) mod stations
+ * (Keedwell and Dénes, Latin Squares and their Applications, 2nd ed. 2015; the book from memory).
  */
 public final class Rotations {
     private Rotations() {}

@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.stream.IntStream;
 import org.stepwell.core.rotation.MinutesLedger.Line;
 
-/** In which order groups meet the teacher today, and why. */
+/** In which order groups meet the teacher today, and why. The order is our own rule; common practice, no source. */
 public final class TeacherOrder {
     private TeacherOrder() {}
 

@@ -9,9 +9,6 @@ import org.stepwell.core.progression.Progression;
 
 /** Chooses the one question that would tell most at the table. */
 final class Asking {
-    /** Code of the help text of a progression that lists numbers to offer. */
-    private static final String NUMBERS = "numbers";
-
     private Asking() {}
 
     static Details.@Nullable Ask of(Progression progression, Sight now) {
@@ -48,15 +45,7 @@ final class Asking {
                 .filter(l -> l.skill().equals(skill) && l.look().task() != null)
                 .map(l -> l.look().task())
                 .collect(Collectors.toSet());
-        return progression.phrases().stream()
-                .filter(p -> p.kind() == Progression.Phrase.Kind.HELP
-                        && p.code().equals(NUMBERS)
-                        && p.skill().equals(skill)
-                        && p.language().equals("en"))
-                .flatMap(p -> List.of(p.text().strip().split("\\s+")).stream())
-                .filter(n -> !asked.contains(n))
-                .findFirst()
-                .orElse(null);
+        return progression.numbers(skill).stream().filter(n -> !asked.contains(n)).findFirst().orElse(null);
     }
 
     private static boolean cubes(String skill, Sight now) {

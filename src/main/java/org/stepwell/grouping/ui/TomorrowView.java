@@ -59,8 +59,7 @@ class TomorrowView extends Div implements HasDynamicTitle {
         }
         day = nextDay(picture.day());
         var held = groupings.seating(room.classId(), day);
-        Anchor back = new Anchor("groups", words.say("to-groups"));
-        back.addClassName("button");
+        Anchor back = Parts.link("groups", words.say("to-groups"));
         if (held.isEmpty()) {
             add(Parts.soft(words.say("tomorrow.none")), back);
             return;

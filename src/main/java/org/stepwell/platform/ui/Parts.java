@@ -2,12 +2,15 @@ package org.stepwell.platform.ui;
 
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.HasComponents;
+import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.NativeButton;
 import com.vaadin.flow.component.html.NativeLabel;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.dom.Element;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -63,6 +66,46 @@ public final class Parts {
         NativeButton button = new NativeButton(text, event -> pressed.run());
         button.addClassName("button");
         return button;
+    }
+
+    /** The way to another screen, as a button. */
+    public static Anchor link(String path, String words) {
+        Anchor link = new Anchor(path, words);
+        link.addClassName("button");
+        return link;
+    }
+
+    /** The way to a page outside the screens, such as a file or the Table, as a button. */
+    public static Anchor outside(String path, String words) {
+        Anchor link = link(path, words);
+        link.setRouterIgnore(true);
+        return link;
+    }
+
+    /** The way to a file that opens in a tab of its own, as a button. */
+    public static Anchor sheetOut(String path, String words) {
+        Anchor link = outside(path, words);
+        link.setTarget("_blank");
+        return link;
+    }
+
+    /** Address of something about a child, whose id of the school's own may hold any letter. */
+    public static String ofChild(String schoolKey, String rest) {
+        return "/api/children/" + URLEncoder.encode(schoolKey, StandardCharsets.UTF_8).replace("+", "%20") + "/" + rest;
+    }
+
+    /** A button that stays pressed until it is pressed again; each change is told. */
+    public static NativeButton toggle(String words, boolean on, Consumer<Boolean> changed) {
+        NativeButton toggle = new NativeButton(words);
+        toggle.addClassName("button");
+        boolean[] pressed = {on};
+        toggle.getElement().setAttribute("aria-pressed", String.valueOf(on));
+        toggle.addClickListener(press -> {
+            pressed[0] = !pressed[0];
+            toggle.getElement().setAttribute("aria-pressed", String.valueOf(pressed[0]));
+            changed.accept(pressed[0]);
+        });
+        return toggle;
     }
 
     /** A paragraph in the second voice. */

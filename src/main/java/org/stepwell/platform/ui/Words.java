@@ -3,6 +3,7 @@ package org.stepwell.platform.ui;
 import com.vaadin.flow.component.UI;
 import java.text.MessageFormat;
 import java.time.LocalDate;
+import java.time.LocalTime;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
@@ -85,6 +86,11 @@ public final class Words {
         String words = day.format(DateTimeFormatter.ofPattern(
                 language == Language.SPANISH ? "EEEE, d 'de' MMMM" : "EEEE, MMMM d", locale()));
         return words.substring(0, 1).toUpperCase(locale()) + words.substring(1);
+    }
+
+    /** A time of the school day as it is said: 9:05. */
+    public static String time(LocalTime time) {
+        return DateTimeFormatter.ofPattern("h:mm", Locale.ROOT).format(time);
     }
 
     /** Month, day and time of day, short: Jul 4, 9:05 AM. */

@@ -8,8 +8,6 @@ import com.vaadin.flow.component.html.ListItem;
 import com.vaadin.flow.component.html.NativeDetails;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.UnorderedList;
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -44,9 +42,7 @@ public class AccessPanel extends Div {
         record.readers(childId).forEach(reader -> can.add(new ListItem(reader(reader))));
         add(can);
         if (record.mayRead(childId)) {
-            Anchor share = new Anchor("caseload", texts.say("share"));
-            share.addClassName("button");
-            add(share);
+            add(Parts.link("caseload", texts.say("share")));
             add(new NativeDetails(texts.say("did"), did(record.lines(childId, LINES_READ), schoolKey)));
         }
     }
@@ -70,10 +66,7 @@ public class AccessPanel extends Div {
         UnorderedList list = new UnorderedList();
         told.entrySet().stream().limit(LINES_SHOWN).forEach(e -> list.add(new ListItem(
                 line(e.getKey(), e.getValue()))));
-        Anchor out = new Anchor("api/children/" + URLEncoder.encode(schoolKey, StandardCharsets.UTF_8)
-                .replace("+", "%20") + "/access.csv", texts.say("file"));
-        out.addClassName("button");
-        out.setRouterIgnore(true);
+        Anchor out = Parts.outside(Parts.ofChild(schoolKey, "access.csv"), texts.say("file"));
         Div all = new Div(Parts.soft(texts.say("about")), list);
         if (told.size() > LINES_SHOWN || lines.size() == LINES_READ) {
             all.add(new Paragraph(texts.say("more")));

@@ -9,7 +9,6 @@ import com.vaadin.flow.server.VaadinRequest;
 import com.vaadin.flow.server.VaadinResponse;
 import com.vaadin.flow.server.VaadinServiceInitListener;
 import com.vaadin.flow.server.VaadinSession;
-import java.util.HashSet;
 import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -19,8 +18,9 @@ import org.stepwell.platform.security.SignedIn;
 import org.stepwell.privacy.Access;
 
 /**
- * Closes an open page once a child that could be seen when it was drawn may not be seen any more: whatever is pressed on it
- * next, the page is emptied first and drawn anew. What a screen holds in memory would else outlive the right to see it.
+ * Closes an open page once a child that was shared when it was drawn is not shared any more: whatever is pressed on it next,
+ * the page is emptied first and drawn anew. What a screen holds in memory would else outlive the right to see it. Whoever
+ * loses a class loses the session instead.
  */
 @Component
 class ReachWatch implements VaadinServiceInitListener {
@@ -32,7 +32,7 @@ class ReachWatch implements VaadinServiceInitListener {
         this.access = access;
     }
 
-    /** Children within reach when the screen that is open was entered. */
+    /** Children shared when the screen that is open was entered. */
     private record Drawn(Set<UUID> children) {}
 
     @Override
@@ -44,7 +44,7 @@ class ReachWatch implements VaadinServiceInitListener {
 
     private @Nullable Drawn seen() {
         var held = SecurityContextHolder.getContext().getAuthentication();
-        return held != null && held.getPrincipal() instanceof SignedIn ? new Drawn(new HashSet<>(access.children())) : null;
+        return held != null && held.getPrincipal() instanceof SignedIn ? new Drawn(access.shared()) : null;
     }
 
     private final class Closing extends SynchronizedRequestHandler {

@@ -1,11 +1,8 @@
 package org.stepwell.records.ui;
 
 import com.vaadin.flow.component.Component;
-import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 import org.stepwell.platform.ui.Parts;
 import org.stepwell.platform.ui.Words;
@@ -28,11 +25,8 @@ class RecordsSection implements ChildSection {
             return Optional.empty();
         }
         Words texts = Words.of("records");
-        Anchor file = new Anchor("api/children/" + URLEncoder.encode(child.schoolKey(), StandardCharsets.UTF_8)
-                .replace("+", "%20") + "/records.zip?lang=" + Words.language().code(), texts.say("get"));
-        file.addClassName("button");
-        file.setRouterIgnore(true);
         return Optional.of(Parts.sheet(new H2(texts.say("heading")), Parts.soft(texts.say("about")),
-                new Paragraph(texts.say("read-first")), file));
+                new Paragraph(texts.say("read-first")), Parts.outside(Parts.ofChild(child.schoolKey(),
+                        "records.zip?lang=" + Words.language().code()), texts.say("get"))));
     }
 }

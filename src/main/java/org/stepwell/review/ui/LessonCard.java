@@ -1,6 +1,5 @@
 package org.stepwell.review.ui;
 
-import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.ListItem;
@@ -55,19 +54,13 @@ class LessonCard extends Div {
             Stage next = course.coming().getFirst();
             add(new Paragraph(texts.say("lesson.next", named(next.skill()), texts.day(next.from()))));
         }
-        add(lesson == null ? link("class-map", texts.say("lesson.map")) : link("unit", texts.say("lesson.unit")));
+        add(lesson == null ? Parts.link("class-map", texts.say("lesson.map")) : Parts.link("unit", texts.say("lesson.unit")));
     }
 
     private static Paragraph lead(String words) {
         Paragraph lead = new Paragraph(words);
         lead.addClassName("lead");
         return lead;
-    }
-
-    private static Anchor link(String path, String words) {
-        Anchor anchor = new Anchor(path, words);
-        anchor.addClassName("button");
-        return anchor;
     }
 
     private String of(Course course, String skill) {

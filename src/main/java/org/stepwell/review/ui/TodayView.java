@@ -60,9 +60,8 @@ class TodayView extends Div implements HasDynamicTitle {
             cards.add(begin(picture, unit));
         }
         if (!picture.children().isEmpty()) {
-            Anchor table = new Anchor("/table/", texts.say("to-table"));
-            table.setRouterIgnore(true);
-            table.addClassNames("button", "strong", "big");
+            Anchor table = Parts.outside("/table/", texts.say("to-table"));
+            table.addClassNames("strong", "big");
             head.add(table);
             unit.ifPresent(u -> cards.add(new LessonCard(texts, picture, u,
                     lessons.inHand(ClassChoice.of(classes).classId()).orElse(null))));
@@ -94,7 +93,7 @@ class TodayView extends Div implements HasDynamicTitle {
                 new ListItem(texts.say(children ? "begin.children.done" : "begin.children", picture.children().size())),
                 new ListItem(texts.say(unit.isPresent() ? "begin.unit.done" : "begin.unit")),
                 new ListItem(texts.say(paced ? "begin.pacing.done" : "begin.pacing")));
-        sheet.add(steps, link(FILES, texts.say(children ? unit.isPresent() ? "begin.next.pacing" : "begin.next.unit"
+        sheet.add(steps, Parts.link(FILES, texts.say(children ? unit.isPresent() ? "begin.next.pacing" : "begin.next.unit"
                 : "begin.next.children")));
         return sheet;
     }
@@ -107,7 +106,7 @@ class TodayView extends Div implements HasDynamicTitle {
             sheet.add(new Paragraph(texts.say("seen.least", Seen.WEEKS)));
             UnorderedList list = new UnorderedList();
             list.addClassName("chips");
-            least.forEach(child -> list.add(new ListItem(chip(child,
+            least.forEach(child -> list.add(new ListItem(chip("child/", child,
                     texts.say("seen.count", child.row().label(), seen.looks(child))))));
             sheet.add(list);
         }
@@ -129,12 +128,12 @@ class TodayView extends Div implements HasDynamicTitle {
     private static Component names(List<OneChild> children) {
         UnorderedList list = new UnorderedList();
         list.addClassName("chips");
-        children.forEach(child -> list.add(new ListItem(chip(child, child.row().label()))));
+        children.forEach(child -> list.add(new ListItem(chip("child/", child, child.row().label()))));
         return list;
     }
 
-    private static Component chip(OneChild child, String words) {
-        Anchor anchor = new Anchor("child/" + child.row().childId(), words);
+    private static Component chip(String screen, OneChild child, String words) {
+        Anchor anchor = new Anchor(screen + child.row().childId(), words);
         anchor.addClassName("chip");
         return anchor;
     }
@@ -154,7 +153,7 @@ class TodayView extends Div implements HasDynamicTitle {
         if (few > 0) {
             sheet.add(new Paragraph(texts.say("waiting.few", few)));
         }
-        sheet.add(link("suggestions", texts.say("waiting.read")));
+        sheet.add(Parts.link("suggestions", texts.say("waiting.read")));
         return sheet;
     }
 
@@ -168,9 +167,7 @@ class TodayView extends Div implements HasDynamicTitle {
         UnorderedList list = new UnorderedList();
         list.addClassName("chips");
         children.forEach(child -> {
-            Anchor plan = new Anchor("plan/" + child.row().childId(), child.row().label());
-            plan.addClassName("chip");
-            list.add(new ListItem(plan));
+            list.add(new ListItem(chip("plan/", child, child.row().label())));
         });
         return Parts.sheet(new H2(texts.say("missed")), new Paragraph(texts.say("missed.twice")), list);
     }
@@ -178,16 +175,10 @@ class TodayView extends Div implements HasDynamicTitle {
     /** Looks of an adult who had lost the class when they arrived: they count only when somebody of the class says so. */
     private Component late(int count) {
         return Parts.sheet(new H2(texts.say("late")), new Paragraph(texts.say("late.count", count)),
-                link("tablets", texts.say("late.decide")));
+                Parts.link("tablets", texts.say("late.decide")));
     }
 
     private static Verdict says(ClassPicture picture, OneChild child) {
         return picture.review().of(child.row().schoolKey()).map(s -> s.verdict()).orElse(Verdict.STAY);
-    }
-
-    private static Component link(String path, String words) {
-        Anchor anchor = new Anchor(path, words);
-        anchor.addClassName("button");
-        return anchor;
     }
 }

@@ -1,6 +1,5 @@
 package org.stepwell.table.ui;
 
-import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.ListItem;
@@ -70,8 +69,7 @@ class PaperView extends Div implements HasDynamicTitle {
             add(Parts.soft(texts.say("no-skills")));
             return;
         }
-        skill = lessons.inHand(room.classId()).flatMap(l -> l.skills().stream().findFirst())
-                .orElseGet(() -> progression.skills().getFirst().code());
+        skill = lessons.skillInHand(room.classId()).orElseGet(() -> progression.skills().getFirst().code());
         add(message, content);
         draw();
     }
@@ -85,23 +83,13 @@ class PaperView extends Div implements HasDynamicTitle {
         content.removeAll();
         Map<String, String> skills = new LinkedHashMap<>();
         progression.skills().forEach(s -> skills.put(s.code(), s.code() + " " + s.title()));
-        Anchor print = new Anchor("/api/table/" + room.classId() + "/clipboard.pdf?skill=" + skill + "&lang="
-                + Words.language().code(), texts.say("print"));
-        print.setRouterIgnore(true);
-        print.setTarget("_blank");
-        print.addClassName("button");
-        NativeButton out = new NativeButton(texts.say("cubes"));
-        out.addClassName("button");
-        out.getElement().setAttribute("aria-pressed", String.valueOf(cubes));
-        out.addClickListener(press -> {
-            cubes = !cubes;
-            out.getElement().setAttribute("aria-pressed", String.valueOf(cubes));
-        });
         Div top = new Div(Parts.choice(texts.say("skill"), skills, skill, value -> {
             skill = value;
             draw();
-        }), print, Parts.input(texts.say("day"), "date", day, value -> day = value),
-                Parts.input(texts.say("number"), "text", task, value -> task = value), out);
+        }), Parts.sheetOut("/api/table/" + room.classId() + "/clipboard.pdf?skill=" + skill + "&lang="
+                + Words.language().code(), texts.say("print")), Parts.input(texts.say("day"), "date", day, value -> day = value),
+                Parts.input(texts.say("number"), "text", task, value -> task = value),
+                Parts.toggle(texts.say("cubes"), cubes, on -> cubes = on));
         top.addClassName("row");
         UnorderedList key = new UnorderedList();
         PaperMarks.letters(progression, skill, Words.language().code()).forEach(letter -> key.add(new ListItem(
@@ -125,7 +113,7 @@ class PaperView extends Div implements HasDynamicTitle {
             draw();
             Parts.say(message, texts.say("saved", stored));
         } catch (DateTimeParseException wrong) {
-            Parts.say(message, Words.told(new Refused("share.date", day)));
+            Parts.say(message, Words.told(new Refused("day.none", day)));
         } catch (IllegalArgumentException wrong) {
             Parts.say(message, Words.told(wrong));
         }

@@ -1,7 +1,6 @@
 package org.stepwell.tier.ui;
 
 import com.vaadin.flow.component.Component;
-import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.H2;
@@ -110,8 +109,6 @@ class ChildView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         if (!decided.isEmpty()) {
             sheet.add(Parts.soft(texts.say("decisions.last", words(decided.getLast()))));
         }
-        Anchor plan = new Anchor("plan/" + childId, texts.say("child.plan"));
-        plan.addClassName("button");
         picture.review().of(one.row().schoolKey()).ifPresent(suggestion -> {
             sheet.add(new Paragraph(words.reason(suggestion)));
             suggestion.cautions().stream().limit(ReasonsPanel.ON_THE_CARD).forEach(caution -> {
@@ -123,7 +120,7 @@ class ChildView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                     () -> tiers.details(one.row().classId(), one.row().childId()), words));
         });
         if (plans.mayRead(childId)) {
-            sheet.add(plan);
+            sheet.add(Parts.link("plan/" + childId, texts.say("child.plan")));
         }
         return sheet;
     }

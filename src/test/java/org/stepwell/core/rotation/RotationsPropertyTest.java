@@ -64,8 +64,9 @@ class RotationsPropertyTest {
     }
 
     /**
-     * Five groups, stations and rotations are a Latin square of order 5: each row and each column a permutation. The
-     * square handed to a class by hand is the cyclic one, station(g, r) = (g + r) mod 5 with groups counted backwards.
+     * Five groups, stations and rotations are a Latin square of order 5: each row and each column a permutation (the
+     * definition of Keedwell and Dénes, from memory). The square used is the cyclic one, station(g, r) = (r - g) mod 5;
+     * 5 rotations of 10 minutes are the 50 minutes of common practice (no source).
      */
     @Test
     void fiveByFiveIsTheCyclicLatinSquare() {

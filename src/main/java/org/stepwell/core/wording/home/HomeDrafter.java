@@ -14,7 +14,6 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.stepwell.core.evidence.CountedLook;
 import org.stepwell.core.evidence.Help;
-import org.stepwell.core.progression.Progression;
 import org.stepwell.core.progression.Progression.Phrase;
 import org.stepwell.core.wording.Language;
 import org.stepwell.core.wording.home.HomeNote.Part;
@@ -145,7 +144,7 @@ public final class HomeDrafter {
     private @Nullable String nextNumber(String skill) {
         List<String> had = evidence.looks().stream().filter(l -> l.skill().equals(skill))
                 .map(l -> String.valueOf(l.look().task())).toList();
-        List<String> offered = words(skill, "numbers", null).map(text -> List.of(text.split(" "))).orElse(List.of());
+        List<String> offered = evidence.progression().numbers(skill);
         return offered.stream().filter(n -> !had.contains(n)).findFirst()
                 .or(() -> offered.stream().findFirst()).orElse(null);
     }
