@@ -1,5 +1,6 @@
 package org.stepwell.caseload.ui;
 
+import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
@@ -25,6 +26,7 @@ import org.stepwell.roster.ui.ClassChoice;
 @Route("caseload")
 @Menu(order = 240, title = "caseload.title")
 @PermitAll
+@StyleSheet("context://look/people.css")
 class CaseloadView extends Div implements HasDynamicTitle {
     private final Words texts = Words.of("caseload");
     private final CaseloadService caseload;

@@ -3,11 +3,14 @@ package org.stepwell.caseload.ui;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.H3;
+import com.vaadin.flow.component.html.ListItem;
 import com.vaadin.flow.component.html.NativeButton;
 import com.vaadin.flow.component.html.NativeDetails;
 import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.html.UnorderedList;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -48,7 +51,11 @@ class SharePanel extends Div {
         if (now.isEmpty()) {
             content.add(Parts.soft(texts.say("share.none")));
         }
-        now.forEach(sharing -> content.add(line(sharing)));
+        UnorderedList lines = new UnorderedList();
+        lines.addClassName("people");
+        List<UUID> byName = children.stream().map(ChildRow::childId).toList();
+        now.stream().sorted(Comparator.comparingInt(s -> byName.indexOf(s.childId()))).forEach(s -> lines.add(line(s)));
+        content.add(lines);
         List<Map.Entry<UUID, String>> others = shares.others(room.classId());
         if (others.isEmpty()) {
             content.add(Parts.soft(texts.say("share.adult.none")));
@@ -60,18 +67,16 @@ class SharePanel extends Div {
         }
     }
 
-    private Div line(Sharing sharing) {
+    private ListItem line(Sharing sharing) {
         String child = children.stream().filter(c -> c.childId().equals(sharing.childId())).map(ChildRow::label)
                 .findFirst().orElse("");
         NativeButton end = Parts.button(texts.say("share.end"), () -> tried(() ->
                 shares.end(room.classId(), sharing.grantId()), texts.say("share.ended", sharing.adult())));
         end.getElement().setAttribute("aria-label", texts.say("share.end") + ": " + child + ", " + sharing.adult());
-        Div line = new Div(new Span(texts.say("share.line", child, sharing.adult(),
+        return new ListItem(new Span(texts.say("share.child", child, sharing.adult())), new Span(texts.say("share.line",
                 sharing.plan() ? texts.say("share.line.plan") : "", sharing.notes() ? texts.say("share.line.notes") : "",
                 texts.day(sharing.until()), sharing.reason()) + (sharing.by().isEmpty() ? ""
                         : " " + texts.say("share.line.by", sharing.by()))), end);
-        line.addClassName("row");
-        return line;
     }
 
     private Div form(List<Map.Entry<UUID, String>> others) {
