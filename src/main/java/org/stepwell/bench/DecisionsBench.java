@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import java.util.function.LongFunction;
+import java.util.stream.LongStream;
+import java.util.stream.Stream;
 import org.stepwell.core.evidence.EvidenceFilter;
 import org.stepwell.core.evidence.Parameters;
 import org.stepwell.core.tier.RuleFile;
@@ -21,6 +23,7 @@ public final class DecisionsBench {
     public static final int USUAL_COUNT = 30;
 
     private static final int QUICK_COUNT = 4;
+    private static final int DRAWN_OF_EACH = 10;
     private static final String IDEAL = "ideal";
 
     /** A family by what the benchmark needs of it: rooms from a seed, and the observer who knows how they came about. */
@@ -30,8 +33,10 @@ public final class DecisionsBench {
     public enum Set {
         /** Those the thresholds were chosen in sight of. */
         REPORTED,
-        /** Those of the other simulation, in sight of which nothing was chosen. */
-        UNSEEN
+        /** Those of the other simulation, in sight of which nothing was chosen at first. */
+        UNSEEN,
+        /** Ten of each simulation drawn by the seed: another seed, other families. */
+        DRAWN
     }
 
     private final long seed;
@@ -69,16 +74,21 @@ public final class DecisionsBench {
 
     private void report(Set set, PrintStream out, PrintStream table) {
         BenchReport report = new BenchReport(out, table, seed, count);
-        if (set == Set.UNSEEN) {
-            for (OtherFamily family : OtherFamily.all()) {
-                report.family(family.name, scores(source(family)));
-            }
-        } else {
-            for (Family family : Families.reported()) {
-                report.family(family.name, scores(source(family)));
-            }
+        for (Source source : sources(set)) {
+            report.family(source.name(), scores(source));
         }
         report.finish();
+    }
+
+    private List<Source> sources(Set set) {
+        return switch (set) {
+            case REPORTED -> Families.reported().stream().map(DecisionsBench::source).toList();
+            case UNSEEN -> OtherFamily.all().stream().map(DecisionsBench::source).toList();
+            case DRAWN -> LongStream.range(seed * DRAWN_OF_EACH, (seed + 1) * DRAWN_OF_EACH)
+                    .boxed()
+                    .flatMap(s -> Stream.of(source(DrawnFamilies.ladder(s)), source(DrawnFamilies.ability(s))))
+                    .toList();
+        };
     }
 
     private static Source source(Family family) {

@@ -75,6 +75,8 @@ final class Family {
     int failedSkill = -1;
 
     int teachesNothingDays = 15;
+    /** Whether the number asked is written down with each look; one of nine. */
+    boolean numbersWritten = false;
 
     private Family(String name) {
         this.name = name;

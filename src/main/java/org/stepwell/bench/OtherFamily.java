@@ -51,7 +51,7 @@ final class OtherFamily {
         this.name = name;
     }
 
-    private static OtherFamily of(String name, Consumer<OtherFamily> changes) {
+    static OtherFamily of(String name, Consumer<OtherFamily> changes) {
         OtherFamily family = new OtherFamily(name);
         changes.accept(family);
         return family;

@@ -152,13 +152,13 @@ final class Simulator {
         return at < family.cubes + family.prompt + family.modelled ? Help.MODELLED : Help.NONE;
     }
 
-    private static Look look(int child, int skill, int day, int serial, int shown, Help help, String observer) {
+    private Look look(int child, int skill, int day, int serial, int shown, Help help, String observer) {
         return new Look(
                 new UUID(((long) day << 32) | 0x7000L, 0x8000_0000_0000_0000L | serial),
                 date(day).atTime(LocalTime.of(9, 0).plusSeconds(serial % 7200)).atOffset(ZoneOffset.UTC),
                 id(child),
                 skillCode(skill),
-                null,
+                family.numbersWritten ? String.valueOf(11 + serial % 9) : null,
                 shown + 1,
                 help,
                 serial % 6 == 0 ? Kind.EXIT_TASK : Kind.TABLE,

@@ -30,8 +30,10 @@ final class BenchCommand implements Callable<Integer> {
     private boolean quick;
     @Option(names = "--seed", paramLabel = "S", defaultValue = "1", description = "seed (${DEFAULT-VALUE})")
     private long seed;
-    @Option(names = "--unseen", description = "decisions on the families in sight of which nothing was chosen")
+    @Option(names = "--unseen", description = "decisions on families of another simulation")
     private boolean unseen;
+    @Option(names = "--drawn", description = "decisions on families drawn by the seed, so that nobody has looked at them")
+    private boolean drawn;
     @Option(names = "--count", paramLabel = "N", defaultValue = "0", description = "classrooms of each kind; 0: as usual")
     private int count;
 
@@ -45,8 +47,11 @@ final class BenchCommand implements Callable<Integer> {
             throw new ParameterException(spec.commandLine(), "bench \"" + name + "\" is not one of " + DECISIONS + ", "
                     + GROUPS + ", faults, table");
         }
-        if (unseen && !name.equals(DECISIONS)) {
-            throw new ParameterException(spec.commandLine(), "--unseen goes with " + DECISIONS + " only");
+        if ((unseen || drawn) && !name.equals(DECISIONS)) {
+            throw new ParameterException(spec.commandLine(), "--unseen and --drawn go with " + DECISIONS + " only");
+        }
+        if (unseen && drawn) {
+            throw new ParameterException(spec.commandLine(), "--unseen or --drawn, not both");
         }
         if (count < 0) {
             throw new ParameterException(spec.commandLine(), "--count needs 0 or more, not " + count);
@@ -55,8 +60,14 @@ final class BenchCommand implements Callable<Integer> {
             GroupsBench.run(seed, quick, count, System.out);
             return 0;
         }
-        DecisionsBench.run(
-                unseen ? DecisionsBench.Set.UNSEEN : DecisionsBench.Set.REPORTED, seed, quick, count, System.out);
+        DecisionsBench.run(families(), seed, quick, count, System.out);
         return 0;
+    }
+
+    private DecisionsBench.Set families() {
+        if (drawn) {
+            return DecisionsBench.Set.DRAWN;
+        }
+        return unseen ? DecisionsBench.Set.UNSEEN : DecisionsBench.Set.REPORTED;
     }
 }

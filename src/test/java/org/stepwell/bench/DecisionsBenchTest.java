@@ -53,6 +53,20 @@ class DecisionsBenchTest {
         assertThat(lines).contains("decisions.all.weighed.mean_of_ideal");
     }
 
+    @Test
+    void anotherSeedDrawsOtherFamilies() {
+        assertThat(drawn(3)).isEqualTo(drawn(3)).contains("decisions.ladder_30.weighed.", "decisions.ability_39.weighed.");
+        assertThat(DrawnFamilies.ladder(30).seen).isNotEqualTo(DrawnFamilies.ladder(31).seen);
+        assertThat(DrawnFamilies.ability(30).growth).isNotEqualTo(DrawnFamilies.ability(31).growth);
+    }
+
+    private static String drawn(long seed) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        PrintStream table = new PrintStream(new ByteArrayOutputStream(), true, StandardCharsets.UTF_8);
+        DecisionsBench.run(DecisionsBench.Set.DRAWN, seed, true, 1, new PrintStream(out, true, StandardCharsets.UTF_8), table);
+        return out.toString(StandardCharsets.UTF_8);
+    }
+
     private static double value(String lines, String name) {
         Matcher matcher = Pattern.compile("\"name\":\"" + Pattern.quote(name) + "\",\"value\":([0-9.]+)")
                 .matcher(lines);

@@ -15,7 +15,7 @@ public enum Measure {
     DAYS(100),
     /** Looks at any skill, due or not, within the window. */
     LOOKS_AT_ANY_SKILL(1000),
-    /** Different days with a look at any skill, within the window. */
+    /** Different days with a look at any skill, within the window; one after a hint or a model counts here too. */
     DAYS_AT_ANY_SKILL(100),
     /** Kinds of evidence in the unit: table, exit task, unit check, specialist. */
     KINDS(4),
@@ -31,7 +31,7 @@ public enum Measure {
     SCHOOL_DAYS_IN_TIER(250),
     /** Looks since the last review. */
     LOOKS_SINCE_REVIEW(1000),
-    /** Different numbers or tasks asked in the unit, at any skill; a look without one counts as another. */
+    /** Different numbers or tasks asked in the unit, at any skill, also with help; a look without one counts as another. */
     DIFFERENT_NUMBERS(100),
     /** Looks within the window at the step set as {@code free.step} or above with no objects out. */
     LOOKS_WITHOUT_OBJECTS(1000),

@@ -26,7 +26,7 @@ final class Measuring {
             case LOOKS -> (double) sight.inWindow().size();
             case DAYS -> (double) Sight.days(sight.inWindow());
             case LOOKS_AT_ANY_SKILL -> (double) sight.anySkillInWindow().size();
-            case DAYS_AT_ANY_SKILL -> (double) Sight.days(sight.anySkillInWindow());
+            case DAYS_AT_ANY_SKILL -> (double) Sight.days(sight.seenInWindow());
             case KINDS -> (double) kinds(sight).size();
             case SKILLS_WITH_SIGNAL -> (double) signals(sight, null).size();
             case SCHOOL_DAYS_SINCE_LOOK -> sight.lastSeen() == null
@@ -42,7 +42,7 @@ final class Measuring {
                     ? null
                     : (double) context.calendar().schoolDaysBetween(state.since(), sight.day());
             case LOOKS_SINCE_REVIEW -> (double) sinceReview(sight, state);
-            case DIFFERENT_NUMBERS -> numbers(sight.inUnit());
+            case DIFFERENT_NUMBERS -> numbers(sight.askedInUnit());
             case LOOKS_WITHOUT_OBJECTS -> (double) withoutObjects(sight, sight.inWindow());
             case FREE_LOOKS_AT_ANY_SKILL -> (double) withoutObjects(sight, sight.anySkillInWindow());
             case SESSIONS_GIVEN -> state.dose() == null ? null : state.dose().share();

@@ -74,10 +74,22 @@ final class Sight {
                 .toList();
     }
 
+    /** All looks within the window, of any skill, also those after a hint or a model: that the child was seen at all. */
+    List<CountedLook> seenInWindow() {
+        return looks.stream().filter(l -> !l.day().isBefore(context.windowFrom())).toList();
+    }
+
     /** Valid looks of the unit, of any skill. */
     List<CountedLook> inUnit() {
         return looks.stream()
                 .filter(l -> l.valid() && !l.day().isBefore(context.unitFrom()))
+                .toList();
+    }
+
+    /** All looks of the unit, of any skill, also those after a hint or a model: what the child was asked. */
+    List<CountedLook> askedInUnit() {
+        return looks.stream()
+                .filter(l -> !l.day().isBefore(context.unitFrom()))
                 .toList();
     }
 
