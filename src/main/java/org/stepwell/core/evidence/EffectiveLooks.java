@@ -2,7 +2,6 @@ package org.stepwell.core.evidence;
 
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;
 import java.util.Comparator;
@@ -39,11 +38,13 @@ public final class EffectiveLooks {
     private static final int FIRST_STEP_HIDDEN_BY_OBJECTS = 3;
 
     private final LocalDate day;
-    private final Map<String, List<CountedLook>> byChild = new HashMap<>();
-    private final Set<String> known = new HashSet<>();
+    private final Map<String, List<CountedLook>> byChild;
+    private final Set<String> known;
 
-    private EffectiveLooks(LocalDate day) {
+    EffectiveLooks(LocalDate day, Map<String, List<CountedLook>> byChild, Set<String> known) {
         this.day = day;
+        this.byChild = byChild;
+        this.known = known;
     }
 
     /**
@@ -54,23 +55,7 @@ public final class EffectiveLooks {
      * @param day the last day that is known
      */
     public static EffectiveLooks of(Collection<Look> raw, Progression progression, LocalDate day) {
-        EffectiveLooks result = new EffectiveLooks(day);
-        Map<UUID, Look> dated = new HashMap<>();
-        for (Look look : raw) {
-            if (!look.day().isAfter(day)) {
-                dated.putIfAbsent(look.id(), look);
-                result.known.add(look.child());
-            }
-        }
-        Set<String> belong = whereObjectsBelong(progression);
-        for (Look look : standing(dated)) {
-            CountedLook counted = counted(look, belong);
-            if (counted != null) {
-                result.byChild.computeIfAbsent(look.child(), c -> new ArrayList<>()).add(counted);
-            }
-        }
-        result.byChild.values().forEach(list -> list.sort(BY_TIME));
-        return result;
+        return new LookBook(raw, progression).upTo(day);
     }
 
     /** The last day that is known. */
@@ -116,7 +101,7 @@ public final class EffectiveLooks {
         return counted(look, whereObjectsBelong(progression));
     }
 
-    private static @Nullable CountedLook counted(Look look, Set<String> objectsBelong) {
+    static @Nullable CountedLook counted(Look look, Set<String> objectsBelong) {
         boolean noEvidence =
                 !look.tags().isEmpty() && Tags.NO_EVIDENCE.stream().anyMatch(look.tags()::contains);
         Integer shown = look.step();
@@ -147,7 +132,7 @@ public final class EffectiveLooks {
                 : Long.compareUnsigned(a.id().getLeastSignificantBits(), b.id().getLeastSignificantBits());
     }
 
-    private static Set<String> whereObjectsBelong(Progression progression) {
+    static Set<String> whereObjectsBelong(Progression progression) {
         Set<String> places = new HashSet<>();
         for (Progression.Phrase phrase : progression.phrases()) {
             if (phrase.kind() == Progression.Phrase.Kind.HELP && phrase.code().equals(Progression.OBJECTS_BELONG)) {
@@ -158,7 +143,7 @@ public final class EffectiveLooks {
     }
 
     /** Looks that nothing replaces, and of those that go back to one look only the latest. */
-    private static Collection<Look> standing(Map<UUID, Look> dated) {
+    static Collection<Look> standing(Map<UUID, Look> dated) {
         Set<UUID> replaced = new HashSet<>();
         for (Look look : dated.values()) {
             if (look.replaces() != null) {

@@ -52,12 +52,18 @@ final class Cautions {
     }
 
     private static boolean unspoken(Suggestion one, ClassHistory history) {
-        var looks = history.on(one.day()).looks().of(one.child());
-        return looks.stream().anyMatch(l -> l.look().tags().contains(Tags.HOME_LANGUAGE))
-                || looks.stream().noneMatch(l -> l.look().tags().contains(Tags.SAID))
-                        && looks.stream()
-                                        .filter(CountedLook::explained)
-                                        .count()
-                                >= 2;
+        boolean said = false;
+        int explained = 0;
+        for (CountedLook look : history.on(one.day()).looks().of(one.child())) {
+            if (look.look().tags().isEmpty()) {
+                continue;
+            }
+            if (look.look().tags().contains(Tags.HOME_LANGUAGE)) {
+                return true;
+            }
+            said |= look.look().tags().contains(Tags.SAID);
+            explained += look.explained() ? 1 : 0;
+        }
+        return !said && explained >= 2;
     }
 }

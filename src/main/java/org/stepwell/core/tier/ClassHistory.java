@@ -2,26 +2,30 @@ package org.stepwell.core.tier;
 
 import java.time.LocalDate;
 import java.util.Collection;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedSet;
 import java.util.TreeSet;
+import java.util.concurrent.ConcurrentHashMap;
 import org.jspecify.annotations.Nullable;
 import org.stepwell.core.evidence.EffectiveLooks;
 import org.stepwell.core.evidence.EvidenceFilter;
 import org.stepwell.core.evidence.Look;
+import org.stepwell.core.evidence.LookBook;
 
-/** The looks of a class and what was known on each day that is asked about. The last few days are kept. */
+/**
+ * The looks of a class and what was known on each day that is asked about. The last few days are kept. Several threads may
+ * ask at once as long as no two ask about one child.
+ */
 final class ClassHistory {
-    private static final int DAYS_KEPT = 8;
+    private static final int DAYS_KEPT = 4;
 
     /** What was known at the end of one day. */
     static final class View {
         private final DayContext context;
         private final EffectiveLooks looks;
-        private final Map<String, Sight> sights = new HashMap<>();
+        private final Map<String, Sight> sights = new ConcurrentHashMap<>();
 
         private View(DayContext context, EffectiveLooks looks) {
             this.context = context;
@@ -44,6 +48,7 @@ final class ClassHistory {
     private final ClassSetting setting;
     private final List<Look> looks;
     private final SortedSet<LocalDate> seenDays = new TreeSet<>();
+    private final LookBook book;
     private final EvidenceFilter filter;
     private final RuleSettings settings;
     private final Map<LocalDate, View> views = new LinkedHashMap<>();
@@ -51,6 +56,7 @@ final class ClassHistory {
     ClassHistory(ClassSetting setting, Collection<Look> looks, EvidenceFilter filter, RuleSettings settings) {
         this.setting = setting;
         this.looks = List.copyOf(looks);
+        this.book = new LookBook(this.looks, setting.progression());
         this.filter = filter;
         this.settings = settings;
         for (Look look : looks) {
@@ -60,12 +66,12 @@ final class ClassHistory {
         }
     }
 
-    View on(LocalDate day) {
+    synchronized View on(LocalDate day) {
         View known = views.get(day);
         if (known == null) {
             DayContext context = DayContext.of(
                     day, setting.calendarOn(day, seenDays), setting.pacing(), filter, settings);
-            known = new View(context, EffectiveLooks.of(looks, setting.progression(), day));
+            known = new View(context, book.upTo(day));
             views.put(day, known);
             if (views.size() > DAYS_KEPT) {
                 views.remove(views.keySet().iterator().next());

@@ -87,6 +87,9 @@ final class Disagreements {
                 all++;
             }
         }
+        if (all < FEWEST_ITEMS) {
+            return Optional.empty();
+        }
         int meeting = 0;
         int days = 0;
         for (Map.Entry<String, Integer> due : now.context().due().entrySet()) {
@@ -99,8 +102,7 @@ final class Disagreements {
                 days += reading == DayStep.Reading.HIDDEN ? 0 : 1;
             }
         }
-        boolean apart = all >= FEWEST_ITEMS
-                && days >= FEWEST_DAYS
+        boolean apart = days >= FEWEST_DAYS
                 && Math.abs((double) right / all - (double) meeting / days) >= SHARES_APART;
         return apart ? Optional.of(new Note.CheckDisagrees(right, all, meeting, days)) : Optional.empty();
     }

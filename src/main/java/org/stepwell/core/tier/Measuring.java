@@ -18,8 +18,18 @@ final class Measuring {
 
     private Measuring() {}
 
+    /** Measures that rest on what was decided and written beside the looks; all others are the sight's own. */
+    private static final Set<Measure> OF_THE_STATE =
+            EnumSet.of(Measure.SCHOOL_DAYS_IN_TIER, Measure.LOOKS_SINCE_REVIEW, Measure.SESSIONS_GIVEN);
+
     /** The value; {@code null} where the measure does not apply or cannot be known. */
     static @Nullable Double measure(Measure measure, Sight sight, ChildState state) {
+        return OF_THE_STATE.contains(measure)
+                ? taken(measure, sight, state)
+                : sight.measured(measure, () -> taken(measure, sight, state));
+    }
+
+    private static @Nullable Double taken(Measure measure, Sight sight, ChildState state) {
         DayContext context = sight.context();
         return switch (measure) {
             case DUE_SKILLS -> (double) context.due().size();

@@ -117,24 +117,28 @@ final class NoteFinder {
     private List<Note> keystones(Sight now) {
         List<Note> notes = new ArrayList<>();
         now.context().due().forEach((skill, expected) -> {
-            List<String> needing = history.setting().progression().skills().stream()
-                    .filter(s -> s.needs().stream().anyMatch(n -> n.skill().equals(skill)))
-                    .map(Progression.Skill::code)
-                    .filter(c -> !c.equals(skill))
-                    .toList();
             DaySignal signal = now.signal(skill, expected);
             List<DayStep> days = now.daySteps().get(skill);
             boolean missed = signal == DaySignal.BELOW
                     || signal == DaySignal.TOO_FEW
                             && days.size() >= 2
                             && days.stream().allMatch(d -> d.against(expected) == DayStep.Reading.BELOW);
-            if (needing.size() >= KEYSTONE_OF && missed) {
+            List<String> needing = missed ? needing(skill) : List.of();
+            if (needing.size() >= KEYSTONE_OF) {
                 int step = SkillNotes.usual(days, now.context().settings().signal().days());
                 notes.add(new Note.KeystoneMissed(skill, step, expected, List.copyOf(new TreeSet<>(needing))));
             }
         });
         notes.sort(Comparator.comparingInt(n -> -((Note.KeystoneMissed) n).neededBy().size()));
         return notes;
+    }
+
+    private List<String> needing(String skill) {
+        return history.setting().progression().skills().stream()
+                .filter(s -> s.needs().stream().anyMatch(n -> n.skill().equals(skill)))
+                .map(Progression.Skill::code)
+                .filter(c -> !c.equals(skill))
+                .toList();
     }
 
     /** Looks at the table and elsewhere, without items of a unit check. */

@@ -63,13 +63,12 @@ public final class Reviewer {
      * @param day everything dated up to its end is known, nothing later
      */
     public ClassReview review(Collection<ChildState> states, LocalDate day) {
-        List<Suggestion> single = new ArrayList<>();
         List<ChildState> sorted = states.stream()
                 .sorted(Comparator.comparing(ChildState::child))
                 .toList();
-        for (ChildState state : sorted) {
-            single.add(suggestion(state, day));
-        }
+        // No child's answer rests on another's, so they are worked out side by side; the order stays.
+        List<Suggestion> single =
+                sorted.parallelStream().map(state -> suggestion(state, day)).toList();
         List<ClassDip> dips = Dips.of(single, rules.settings().dipShare());
         List<Suggestion> told = new ArrayList<>();
         for (int i = 0; i < single.size(); i++) {

@@ -4,11 +4,14 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.UUID;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.stepwell.core.evidence.ChildPicture;
 import org.stepwell.core.evidence.CountedLook;
@@ -27,6 +30,10 @@ final class Sight {
     private @Nullable TierChances chances;
     private @Nullable TierChances chancesWhenSeen;
     private @Nullable SortedMap<String, List<DayStep>> days;
+    private @Nullable List<CountedLook> anySkillInWindow;
+    private @Nullable List<CountedLook> inUnit;
+    private @Nullable Map<String, List<DayStep>> watchedDays;
+    private final Map<Measure, Optional<Double>> measured = new EnumMap<>(Measure.class);
 
     Sight(String child, DayContext context, List<CountedLook> looks) {
         this.child = child;
@@ -69,9 +76,12 @@ final class Sight {
 
     /** Valid looks within the window, of any skill. */
     List<CountedLook> anySkillInWindow() {
-        return looks.stream()
-                .filter(l -> l.valid() && !l.day().isBefore(context.windowFrom()))
-                .toList();
+        if (anySkillInWindow == null) {
+            anySkillInWindow = looks.stream()
+                    .filter(l -> l.valid() && !l.day().isBefore(context.windowFrom()))
+                    .toList();
+        }
+        return anySkillInWindow;
     }
 
     /** All looks within the window, of any skill, also those after a hint or a model: that the child was seen at all. */
@@ -81,9 +91,28 @@ final class Sight {
 
     /** Valid looks of the unit, of any skill. */
     List<CountedLook> inUnit() {
-        return looks.stream()
-                .filter(l -> l.valid() && !l.day().isBefore(context.unitFrom()))
-                .toList();
+        if (inUnit == null) {
+            inUnit = looks.stream()
+                    .filter(l -> l.valid() && !l.day().isBefore(context.unitFrom()))
+                    .toList();
+        }
+        return inUnit;
+    }
+
+    /** Evidence days of the unit at a skill, without items of a unit check, oldest first. */
+    List<DayStep> watchedDays(String skill) {
+        if (watchedDays == null) {
+            Map<String, List<CountedLook>> bySkill = new TreeMap<>();
+            for (CountedLook look : inUnit()) {
+                if (!look.checkItem()) {
+                    bySkill.computeIfAbsent(look.skill(), s -> new ArrayList<>()).add(look);
+                }
+            }
+            Map<String, List<DayStep>> all = new TreeMap<>();
+            bySkill.forEach((s, own) -> all.put(s, DayStep.of(own)));
+            watchedDays = all;
+        }
+        return watchedDays.getOrDefault(skill, List.of());
     }
 
     /** All looks of the unit, of any skill, also those after a hint or a model: what the child was asked. */
@@ -104,6 +133,16 @@ final class Sight {
                 .map(CountedLook::day)
                 .max(Comparator.naturalOrder())
                 .orElse(null);
+    }
+
+    /** What was measured of this sight before, or else is measured now. */
+    @Nullable Double measured(Measure measure, Supplier<@Nullable Double> taken) {
+        Optional<Double> known = measured.get(measure);
+        if (known == null) {
+            known = Optional.ofNullable(taken.get());
+            measured.put(measure, known);
+        }
+        return known.orElse(null);
     }
 
     static int days(Collection<CountedLook> looks) {

@@ -58,13 +58,7 @@ final class SkillNotes {
 
     /** Never down, and up within the last four days. */
     private static Optional<Note> growing(String skill, int expected, Sight now) {
-        List<Integer> steps = NoteFinder.watched(now.inUnit()).stream()
-                .filter(l -> l.skill().equals(skill))
-                .collect(java.util.stream.Collectors.collectingAndThen(
-                        java.util.stream.Collectors.toList(), DayStep::of))
-                .stream()
-                .map(DayStep::step)
-                .toList();
+        List<Integer> steps = now.watchedDays(skill).stream().map(DayStep::step).toList();
         boolean rising =
                 steps.size() >= GROWTH_DAYS && steps.getLast() > steps.getFirst() && steps.getLast() < expected;
         for (int i = 1; i < steps.size(); i++) {
@@ -83,13 +77,16 @@ final class SkillNotes {
         int step = days.getLast().step();
         boolean same = step >= expected && step < TOP_STEP && !days.getLast().atLeast();
         List<DayStep> last = days.subList(days.size() - FEWEST_DAYS, days.size());
+        if (!same || last.stream().anyMatch(d -> d.step() != step)) {
+            return Optional.empty();
+        }
         List<CountedLook> own =
                 now.looks().stream().filter(l -> l.skill().equals(skill)).toList();
-        boolean top = own.stream().allMatch(l -> l.step() <= step) && last.stream().allMatch(d -> d.step() == step);
+        boolean top = own.stream().allMatch(l -> l.step() <= step);
         boolean unspoken = own.stream().noneMatch(l -> l.look().tags().contains(Tags.SAID))
                 && last.stream().flatMap(d -> d.looks().stream()).anyMatch(CountedLook::explained);
         int on = (int) days.stream().filter(d -> d.step() == step).count();
-        return same && top && unspoken ? Optional.of(new Note.NothingAbove(skill, step, on)) : Optional.empty();
+        return top && unspoken ? Optional.of(new Note.NothingAbove(skill, step, on)) : Optional.empty();
     }
 
     /** Beyond what is expected in most due skills, and clearly below it in one. */

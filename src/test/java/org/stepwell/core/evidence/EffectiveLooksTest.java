@@ -211,4 +211,31 @@ class EffectiveLooksTest {
                 .of("C1");
         assertThatThrownBy(() -> DayStep.of(mixed)).isInstanceOf(IllegalArgumentException.class);
     }
+
+    /** Corrections come late, cross children and chain; what a day knows must never depend on what came after it. */
+    @Test
+    void aBookAskedForADayKnowsWhatThatDayKnew() {
+        Random random = new Random(20261126);
+        for (int round = 0; round < 40; round++) {
+            List<Look> all = new ArrayList<>();
+            for (int i = 0; i < 30; i++) {
+                LocalDate day = LocalDate.parse("2026-01-05").plusDays(random.nextInt(20));
+                LookMaker made = look("C" + random.nextInt(3), "T05", day.toString(), 1 + random.nextInt(5));
+                Look target = all.isEmpty() || random.nextInt(3) > 0 ? null : all.get(random.nextInt(all.size()));
+                all.add(target == null ? made.make()
+                        : random.nextBoolean() ? made.replaces(target).make() : made.withdraws(target).make());
+            }
+            LookBook book = new LookBook(all, PROGRESSION);
+            for (int d = 0; d < 22; d++) {
+                LocalDate day = LocalDate.parse("2026-01-04").plusDays(d);
+                EffectiveLooks then = EffectiveLooks.of(
+                        all.stream().filter(l -> !l.day().isAfter(day)).toList(), PROGRESSION, day);
+                EffectiveLooks asked = book.upTo(day);
+                assertThat(asked.children()).as("round " + round + ", " + day).isEqualTo(then.children());
+                for (String child : List.of("C0", "C1", "C2")) {
+                    assertThat(asked.of(child)).as("round " + round + ", " + day).isEqualTo(then.of(child));
+                }
+            }
+        }
+    }
 }
