@@ -21,7 +21,8 @@ import picocli.CommandLine.TypeConversionException;
         description = "Looks at the teacher table, gathered per skill, for decisions that can be checked.",
         footer = {"", "Without a command the server starts. \"stepwell test\" runs every test."},
         subcommands = {Cli.Start.class, ReplayCommand.class, TrendCommand.class, ItemReportCommand.class,
-            GroupsCommand.class, AdultCommand.class, SampleCommand.class, VerifyCommand.class, BenchCommand.class})
+            GroupsCommand.class, AdultCommand.class, SampleCommand.class, EraseCommand.class,
+            VerifyCommand.class, BenchCommand.class})
 public final class Cli implements Runnable {
     @Spec
     private CommandSpec spec;

@@ -1,6 +1,7 @@
 package org.stepwell.observation;
 
 import java.time.Clock;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -75,9 +76,11 @@ public class ObservationService {
      */
     public List<Taken> record(List<Look> looks, boolean ownName) {
         Map<String, ChildRow> children = visible();
+        Map<String, Optional<Instant>> erased = erased(looks);
         List<Taken> taken = new ArrayList<>();
         for (Look look : looks) {
-            taken.add(record(ownName ? named(TabletClock.corrected(look)) : look, children));
+            taken.add(record(ownName ? named(TabletClock.corrected(look)) : look, children,
+                    erased.get(look.child())));
         }
         return taken;
     }
@@ -103,10 +106,13 @@ public class ObservationService {
      */
     public List<Foresight> foresee(List<Look> looks) {
         Map<String, ChildRow> children = visible();
+        Map<String, Optional<Instant>> erased = erased(looks);
         Map<UUID, Look> there = store.find(looks.stream().map(Look::id).toList(), current.get().zone()).stream()
                 .collect(Collectors.toMap(line -> line.look().id(), ObservationLine::look));
         return looks.stream().map(look -> {
-            if (!children.containsKey(look.child()) && seenOn(inZone(look)) == null) {
+            UUID childId = Optional.ofNullable(children.get(look.child())).map(ChildRow::childId)
+                    .orElseGet(() -> seenOn(inZone(look)));
+            if (childId == null || tooLate(look, childId, erased.get(look.child()))) {
                 return Foresight.UNKNOWN_CHILD;
             }
             Look before = there.get(look.id());
@@ -134,11 +140,15 @@ public class ObservationService {
                 look.withdrawn(), look.clockOffsetMs());
     }
 
-    private Taken record(Look offered, Map<String, ChildRow> children) {
+    private Taken record(Look offered, Map<String, ChildRow> children, Optional<Instant> erasedAt) {
         SignedIn adult = current.get();
         Look look = inZone(offered);
         ChildRow child = children.get(look.child());
         UUID childId = child == null ? seenOn(look) : child.childId();
+        if (tooLate(look, childId, erasedAt)) {
+            return new Taken(Outcome.REFUSED, Problem.of("look.erased", look.child(),
+                    erasedAt.orElseThrow().atZone(adult.zone()).toLocalDate().toString()));
+        }
         if (childId == null) {
             return new Taken(Outcome.REFUSED, Problem.of("look.no-child", look.child()));
         }
@@ -154,6 +164,18 @@ public class ObservationService {
         return there.isPresent() && there.get().look().equals(look)
                 ? new Taken(Outcome.DUPLICATE, null)
                 : new Taken(Outcome.REFUSED, Problem.of("look.id-taken"));
+    }
+
+    /** When children were erased, by the ids that looks name. */
+    private Map<String, Optional<Instant>> erased(List<Look> looks) {
+        return looks.stream().map(Look::child).distinct().collect(Collectors.toMap(Function.identity(),
+                access::erased));
+    }
+
+    /** Whether a look comes after the child was erased; the id may belong to a child entered anew since. */
+    private static boolean tooLate(Look look, @Nullable UUID childId, Optional<Instant> erasedAt) {
+        return erasedAt.isPresent()
+                && (childId == null || look.observedAt().toInstant().isBefore(erasedAt.get()));
     }
 
     private @Nullable UUID seenOn(Look look) {

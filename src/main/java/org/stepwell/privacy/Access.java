@@ -2,11 +2,13 @@ package org.stepwell.privacy;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.stepwell.platform.security.CurrentAdult;
+import org.stepwell.platform.security.SignedIn;
 
 /**
  * What the signed-in adult may see: teachers, co-teachers and aides the children now in their classes, a school lead
@@ -16,10 +18,12 @@ import org.stepwell.platform.security.CurrentAdult;
 @Transactional
 public class Access {
     private final AccessStore store;
+    private final ErasedIds erasedIds;
     private final CurrentAdult current;
 
-    Access(AccessStore store, CurrentAdult current) {
+    Access(AccessStore store, ErasedIds erasedIds, CurrentAdult current) {
         this.store = store;
+        this.erasedIds = erasedIds;
         this.current = current;
     }
 
@@ -102,5 +106,25 @@ public class Access {
     /** Ends what is shared with an adult of the children who are or were in a class, from a moment on. */
     public void endGrants(UUID adultId, UUID classId, Instant at) {
         store.endGrants(adultId, classId, at);
+    }
+
+    /**
+     * When all records on the child with this id of the school's own were erased, at last; says so to every adult of the
+     * district, and nothing of who it was.
+     */
+    public Optional<Instant> erased(String schoolKey) {
+        return store.erased(erasedIds.digest(current.get().districtId(), schoolKey));
+    }
+
+    /**
+     * Holds that the signed-in adult is lead of a school whose child this is or was.
+     *
+     * @throws NotVisible when not, or when there is no such child
+     */
+    public void requireLead(UUID childId) {
+        SignedIn adult = current.get();
+        if (!adult.lead() || !store.everInSchool(childId, adult.schoolId())) {
+            throw new NotVisible();
+        }
     }
 }

@@ -33,10 +33,15 @@ final class AccessChain {
     }
 
     static String child(byte[] key, UUID childId) {
+        return hmac(key, childId.toString().getBytes(StandardCharsets.UTF_8));
+    }
+
+    /** HMAC-SHA-256 (RFC 2104, FIPS 180-4) in hex. */
+    static String hmac(byte[] key, byte[] text) {
         try {
             Mac mac = Mac.getInstance("HmacSHA256");
             mac.init(new SecretKeySpec(key, "HmacSHA256"));
-            return HexFormat.of().formatHex(mac.doFinal(childId.toString().getBytes(StandardCharsets.UTF_8)));
+            return HexFormat.of().formatHex(mac.doFinal(text));
         } catch (GeneralSecurityException missing) {
             throw new IllegalStateException(missing);
         }

@@ -3,6 +3,7 @@ package org.stepwell.privacy;
 import java.sql.Timestamp;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -79,5 +80,16 @@ class AccessStore {
                 values (:district, :adult, :child, :reason, :from, :to)""")
                 .param("district", districtId).param("adult", adultId).param("child", childId)
                 .param("reason", reason).param("from", from).param("to", to).update();
+    }
+
+    Optional<Instant> erased(String keyDigest) {
+        return jdbc.sql("select max(erased_at) from erasure where key_digest = :digest").param("digest", keyDigest)
+                .query((row, n) -> Optional.ofNullable(row.getTimestamp(1)).map(Timestamp::toInstant)).single();
+    }
+
+    boolean everInSchool(UUID childId, UUID schoolId) {
+        return jdbc.sql("select exists (select 1 from enrolment join classroom using (district_id, class_id)"
+                + " where child_id = :child and school_id = :school)").param("child", childId)
+                .param("school", schoolId).query(Boolean.class).single();
     }
 }

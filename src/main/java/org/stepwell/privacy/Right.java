@@ -80,6 +80,9 @@ public enum Right {
     /** Letting adults into a class and ending their access: teachers and leads. */
     LET_IN("class", CLASS, EnumSet.of(Who.TEACHER, Who.LEAD), "AdultService.open", "AdultService.invite",
             "AdultService.revoke", "AdultService.addKnown", "AdultService.end"),
+    /** What becomes of the records on a child, also of one who left: leads of its school. */
+    KEEP_RECORDS("child", CLASS, EnumSet.of(Who.LEAD), "Access.requireLead", "ErasureService.preview",
+            "ErasureService.erase"),
     /** Checks of a class, with the answers of all its children. */
     KEEP_CHECK("check", CLASS, "CheckService.checks", "CheckService.unitSkills", "CheckService.create",
             "CheckService.revision", "CheckService.saveItems", "CheckService.sheet", "CheckService.classOf",
@@ -98,7 +101,7 @@ public enum Right {
     REMOVE_SAMPLE("sample", HELD, EnumSet.of(Who.TEACHER, Who.CO_TEACHER, Who.AIDE, Who.LEAD), "SampleRemoval.ready",
             "SampleRemoval.there", "SampleRemoval.remove"),
     /** Whether the district knows a school's id of a child: says that it is taken, nothing of whose it is. */
-    ASK_KEY("child", OWN, "RosterService.idByKey"),
+    ASK_KEY("child", OWN, "RosterService.idByKey", "Access.erased"),
     /** Steps of other services and of the terminal, with ids that were held already; no route and no screen calls them. */
     STEP("any", INSIDE, "RosterService.everIn", "RosterService.found", "RosterService.otherNames",
             "RosterService.addAdult", "PlanService.doses", "TierService.takeOver", "Access.grant", "Access.endGrants",

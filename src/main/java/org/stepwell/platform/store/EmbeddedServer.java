@@ -30,25 +30,41 @@ final class EmbeddedServer implements AutoCloseable {
 
     private final StoreHome home;
     private final Path data;
+    private final boolean published;
     private final PostgresPrograms programs;
     private int port;
     private volatile boolean stopping;
     private @Nullable Thread watcher;
 
     EmbeddedServer(StoreHome home) {
+        this(home, DataFolders.DATA, true);
+    }
+
+    /**
+     * @param folder of the cluster, by name below the home
+     * @param published whether the port is noted in the home, for single commands to join
+     */
+    EmbeddedServer(StoreHome home, String folder, boolean published) {
         this.home = home;
-        this.data = home.folder().resolve("data");
+        this.data = home.folder().resolve(folder);
+        this.published = published;
         this.programs = new PostgresPrograms(PostgresBinaries.unpackedBelow(home.folder()), home.folder());
     }
 
     void start() {
+        if (data.endsWith(DataFolders.DATA)) {
+            new EmbeddedServer(home, DataFolders.FRESH, false).discard();
+            DataFolders.settle(home.folder());
+        }
         if (!Files.exists(data.resolve("PG_VERSION"))) {
             make();
         }
         refuseOtherVersion();
         stopLeftOver();
         port = freePort();
-        home.write("port", Integer.toString(port));
+        if (published) {
+            home.write("port", Integer.toString(port));
+        }
         startProgram();
         try (Connection connection = superuserOn("postgres"); var statement = connection.createStatement()) {
             var found = statement.executeQuery("select 1 from pg_database where datname = '" + DATABASE + "'");
@@ -60,6 +76,18 @@ final class EmbeddedServer implements AutoCloseable {
                     + ": " + failed.getMessage() + ". Were files of another home copied over it?", failed);
         }
         watcher = Thread.ofPlatform().daemon().name("postgres-watch").start(this::watch);
+    }
+
+    /** Removes the cluster, and ends the server of a cut run on it. */
+    void discard() {
+        if (Files.exists(data)) {
+            stopLeftOver();
+            try {
+                PostgresBinaries.deleteTree(data);
+            } catch (IOException denied) {
+                throw new StartProblem(data + " cannot be removed. Start as the user who owns it.", denied);
+            }
+        }
     }
 
     private void make() {
@@ -193,7 +221,7 @@ final class EmbeddedServer implements AutoCloseable {
     }
 
     private int freePort() {
-        int remembered = home.read("port").map(Integer::parseInt).orElse(0);
+        int remembered = published ? home.read("port").map(Integer::parseInt).orElse(0) : 0;
         if (remembered > 0) {
             try (ServerSocket free = new ServerSocket(remembered, 1, InetAddress.getLoopbackAddress())) {
                 return free.getLocalPort();

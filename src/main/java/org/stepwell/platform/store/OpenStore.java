@@ -81,7 +81,7 @@ public final class OpenStore implements AutoCloseable {
         }
     }
 
-    private static String holder(Clock clock) {
+    static String holder(Clock clock) {
         return "process " + ProcessHandle.current().pid() + ", since "
                 + clock.instant().truncatedTo(ChronoUnit.SECONDS);
     }
@@ -107,7 +107,7 @@ public final class OpenStore implements AutoCloseable {
         }
     }
 
-    private static void forgetUnlessStopping(Thread early) {
+    static void forgetUnlessStopping(Thread early) {
         try {
             Runtime.getRuntime().removeShutdownHook(early);
         } catch (IllegalStateException stoppingNow) {
@@ -115,15 +115,15 @@ public final class OpenStore implements AutoCloseable {
         }
     }
 
-    private static OpenStore embedded(StoreHome home, String url, @Nullable AutoCloseable server) {
+    static OpenStore embedded(StoreHome home, String url, @Nullable AutoCloseable server) {
         return new OpenStore(url, runTimeOf(home), ownerOf(home), DatabaseRoles.ERASER, server);
     }
 
-    private static Login runTimeOf(StoreHome home) {
+    static Login runTimeOf(StoreHome home) {
         return new Login("stepwell_app", home.secret("app"));
     }
 
-    private static Login ownerOf(StoreHome home) {
+    static Login ownerOf(StoreHome home) {
         return new Login("stepwell_owner", home.secret("owner"));
     }
 

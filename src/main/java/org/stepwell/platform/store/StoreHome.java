@@ -109,6 +109,15 @@ final class StoreHome implements AutoCloseable {
         }
     }
 
+    /** Removes a file; none of that name is as good. */
+    void remove(String name) {
+        try {
+            Files.deleteIfExists(folder.resolve(name));
+        } catch (IOException denied) {
+            throw new UncheckedIOException("cannot remove " + folder.resolve(name), denied);
+        }
+    }
+
     private static void onlyOwner(Path path, String rights) throws IOException {
         if (path.getFileSystem().supportedFileAttributeViews().contains("posix")) {
             Files.setPosixFilePermissions(path, PosixFilePermissions.fromString(rights));
