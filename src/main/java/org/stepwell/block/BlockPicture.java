@@ -13,6 +13,7 @@ import org.jspecify.annotations.Nullable;
 import org.stepwell.core.rotation.BlockPattern;
 import org.stepwell.core.rotation.DayPlan;
 import org.stepwell.core.rotation.MinutesLedger;
+import org.stepwell.core.rotation.Stop;
 import org.stepwell.core.rotation.TeacherOrder;
 import org.stepwell.grouping.Seating;
 import org.stepwell.roster.ChildRow;
@@ -29,12 +30,13 @@ import org.stepwell.roster.ChildRow;
  * @param order who meets the teacher in which order, and why; empty without groups
  * @param running the day as it began and was changed; {@code null} before it begins
  * @param plan rotations of the running day, else those proposed; {@code null} without setup, groups or a block today
+ * @param stops times of today in which the clock stood or stands still, in order
  * @param ledger minutes of the last {@value BlockService#LEDGER_DAYS} days by the school's own id
  * @param absent children away today, by the school's own id
  */
 public record BlockPicture(LocalDate day, LocalTime now, ZoneId zone, List<ChildRow> children, @Nullable BlockPattern pattern,
         @Nullable Seating groups, List<TeacherOrder.Place> order, @Nullable BlockDay running, @Nullable DayPlan plan,
-        SortedMap<String, MinutesLedger.Line> ledger, Set<String> absent) {
+        List<Stop> stops, SortedMap<String, MinutesLedger.Line> ledger, Set<String> absent) {
     /** Names of a group's children, those away left out. */
     public List<String> names(int group) {
         Map<String, Integer> groupOf = groups == null ? Map.of() : groups.groupOf();

@@ -12,6 +12,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
@@ -27,6 +28,7 @@ import org.stepwell.core.rotation.DayPlan;
 import org.stepwell.core.rotation.LostTime;
 import org.stepwell.core.rotation.MinutesLedger;
 import org.stepwell.core.rotation.Rotations;
+import org.stepwell.core.rotation.Stop;
 import org.stepwell.core.rotation.TeacherOrder;
 import org.stepwell.grouping.GroupingService;
 import org.stepwell.grouping.Seating;
@@ -74,6 +76,8 @@ public class BlockService {
         List<MinutesLedger.Day> days = ledgerDays(versions, saved, away);
         SortedMap<String, MinutesLedger.Line> ledger = MinutesLedger.of(days);
         BlockDay running = versions.stream().filter(d -> d.day().equals(day)).reduce((a, b) -> b).orElse(null);
+        List<Stop> stops = versions.stream().filter(d -> d.day().equals(day)).map(BlockDay::stop)
+                .filter(Objects::nonNull).toList();
         BlockPattern pattern = (running == null ? store.setup(classId) : store.setupOf(classId, day))
                 .map(BlockStore.Setup::pattern).orElse(null);
         Seating groups = running == null ? groupings.seating(classId, day).orElse(null)
@@ -81,7 +85,7 @@ public class BlockService {
         List<TeacherOrder.Place> order = pattern == null || groups == null ? List.of()
                 : order(pattern, groups, days, day, store.count(classId, day));
         DayPlan plan = running != null ? running.plan() : proposed(classId, pattern, order, day);
-        return new BlockPicture(day, current.now(), current.get().zone(), children, pattern, groups, order, running, plan, ledger,
+        return new BlockPicture(day, current.now(), current.get().zone(), children, pattern, groups, order, running, plan, stops, ledger,
                 away.getOrDefault(day, Set.of()));
     }
 
@@ -159,25 +163,30 @@ public class BlockService {
         }
         DayPlan plan = Rotations.plan(pattern, rotations, picture.order().stream().map(TeacherOrder.Place::group)
                 .toList(), store.count(classId, picture.day()), at.truncatedTo(ChronoUnit.MINUTES));
-        add(classId, new BlockDay(picture.day(), 1, groups.seatingId(), plan), "start", 0);
+        add(classId, new BlockDay(picture.day(), 1, groups.seatingId(), plan, null), "start");
     }
 
     /**
      * What the day would be after a loss, by what is done about it; a way that is not open is left out.
      *
-     * @param from when the loss begins, school time
+     * @param from when the loss begins, school time; while the clock stands still already, it adds to that
      * @param lost minutes
+     * @throws Refused when no way is open, saying why
      * @throws NotVisible when the class may not be seen whole
      */
     public Map<LostTime, DayPlan> ways(UUID classId, LocalTime from, int lost) {
         BlockPicture picture = picture(classId);
         Map<LostTime, DayPlan> ways = new LinkedHashMap<>();
+        Refused why = new Refused("block.over");
         for (LostTime way : LostTime.values()) {
             try {
-                ways.put(way, after(picture, way, from, lost));
+                ways.put(way, after(picture, way, stop(picture, from, lost)));
             } catch (Refused closed) {
-                continue; // The others may be open.
+                why = closed; // The others may be open.
             }
+        }
+        if (ways.isEmpty()) {
+            throw why;
         }
         return ways;
     }
@@ -194,16 +203,20 @@ public class BlockService {
         if (picture.running() == null || picture.running().version() != version) {
             throw new Refused("block.meanwhile");
         }
+        Stop stop = stop(picture, from, lost);
         add(classId, new BlockDay(picture.day(), version + 1, picture.running().seatingId(),
-                after(picture, way, from, lost)), way.name().toLowerCase(Locale.ROOT), lost);
+                after(picture, way, stop), stop), way.name().toLowerCase(Locale.ROOT));
     }
 
-    private static DayPlan after(BlockPicture picture, LostTime way, LocalTime from, int lost) {
+    private static Stop stop(BlockPicture picture, LocalTime from, int lost) {
+        return new Stop(Stop.next(picture.stops(), from.truncatedTo(ChronoUnit.MINUTES)), lost);
+    }
+
+    private static DayPlan after(BlockPicture picture, LostTime way, Stop stop) {
         if (picture.running() == null || picture.pattern() == null) {
             throw new Refused("block.meanwhile");
         }
-        return way.after(picture.running().plan(), picture.pattern().change(), from.truncatedTo(ChronoUnit.MINUTES),
-                lost, owed(picture));
+        return way.after(picture.running().plan(), picture.pattern().change(), stop.from(), stop.minutes(), owed(picture));
     }
 
     private static Map<Integer, Double> owed(BlockPicture picture) {
@@ -216,11 +229,11 @@ public class BlockService {
         return owed;
     }
 
-    private void add(UUID classId, BlockDay day, String how, int lost) {
+    private void add(UUID classId, BlockDay day, String how) {
         SignedIn adult = current.get();
         UUID setup = (day.version() == 1 ? store.setup(classId) : store.setupOf(classId, day.day())).orElseThrow()
                 .setupId();
-        if (!store.add(adult.districtId(), classId, setup, day, how, lost, adult.adultId())) {
+        if (!store.add(adult.districtId(), classId, setup, day, how, adult.adultId())) {
             throw new Refused("block.meanwhile");
         }
     }

@@ -1,6 +1,7 @@
 /**
- * <sw-block-clock turns='[{"from":ms,"to":ms,"label":"Rotation 1 of 3","table":"Group 2"}]' now="ms" words='{...}'>
- * The clock of the block: what runs, how long still, what comes next. It counts in the browser; `now` is the server's
+ * <sw-block-clock turns='[{"from":ms,"to":ms,"label":"Rotation 1 of 3","table":"Group 2"}]' now="ms" words='{...}'
+ *     stops='[{"from":ms,"to":ms,"label":"The clock stands still until 9:35"}]'>
+ * The clock of the block: what runs, how long still, what comes next. In a stop it stands still. It counts in the browser; `now` is the server's
  * time when the page was made, so that a wall clock that is off does no harm. Sound only after it was switched on.
  */
 const two = (n) => String(n).padStart(2, '0');
@@ -8,6 +9,7 @@ const two = (n) => String(n).padStart(2, '0');
 class BlockClock extends HTMLElement {
   #timer = 0;
   #turns = [];
+  #stops = [];
   #words = {};
   #offset = 0;
   #said = null;
@@ -15,6 +17,7 @@ class BlockClock extends HTMLElement {
 
   connectedCallback() {
     this.#turns = JSON.parse(this.getAttribute('turns') ?? '[]');
+    this.#stops = JSON.parse(this.getAttribute('stops') ?? '[]');
     this.#words = JSON.parse(this.getAttribute('words') ?? '{}');
     this.#offset = Number(this.getAttribute('now')) - Date.now();
     this.replaceChildren();
@@ -86,14 +89,30 @@ class BlockClock extends HTMLElement {
     this.large.textContent = this.#words[large ? 'small' : 'large'];
   }
 
-  /** What is true now: waiting, in a rotation, in the change before one, or over. */
+  /** Milliseconds of the stops between two instants. */
+  #still(from, to) {
+    return this.#stops.reduce((sum, s) => sum + Math.max(0, Math.min(to, s.to) - Math.max(from, s.from)), 0);
+  }
+
+  /** Milliseconds to show: those of work that are left; before a rotation those until it begins, in a stop its own. */
+  #left(turn, before, stop, now) {
+    if (before && !stop) {
+      return turn.from - now;
+    }
+    const from = before ? turn.from : now;
+    return turn.to - from - this.#still(from, turn.to);
+  }
+
+  /** What is true now: waiting, in a rotation, in the change before one, standing still, or over. */
   tick() {
     const now = Date.now() + this.#offset;
     const index = this.#turns.findIndex((turn) => now < turn.to);
     const turn = this.#turns[index];
     const before = turn && now < turn.from;
-    const state = turn ? `${index}${before ? '-' : ''}` : 'over';
-    const seconds = turn ? Math.ceil(((before ? turn.from : turn.to) - now) / 1000) : 0;
+    const stop = turn && this.#stops.find((s) => s.from <= now && now < s.to);
+    const state = turn ? `${index}${before ? '-' : ''}${stop ? '!' : ''}` : 'over';
+    const seconds = turn ? Math.ceil(this.#left(turn, before, stop, now) / 1000) : 0;
+    this.classList.toggle('still', Boolean(stop));
     this.left.textContent = turn ? `${Math.floor(seconds / 60)}:${two(seconds % 60)}` : '';
     // Every time, since the board may be drawn after the clock.
     document.querySelectorAll('[data-turn]').forEach((cell) =>
@@ -103,8 +122,9 @@ class BlockClock extends HTMLElement {
     }
     const next = this.#turns[before ? index : index + 1];
     this.label.textContent = !turn ? this.#words.over
+      : stop ? stop.label
       : before ? this.#words[index === 0 ? 'begins' : 'change'] : `${turn.label} · ${turn.table}`;
-    this.next.textContent = turn && next ? `${this.#words.next} ${next.label} · ${next.table}` : '';
+    this.next.textContent = stop ? `${this.#words.then} ${turn.label} · ${turn.table}` : turn && next ? `${this.#words.next} ${next.label} · ${next.table}` : '';
     if (this.#said !== null) {
       this.#chime();
     }

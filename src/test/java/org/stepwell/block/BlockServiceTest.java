@@ -29,6 +29,7 @@ import org.stepwell.core.rotation.BlockPattern;
 import org.stepwell.core.rotation.DayPlan;
 import org.stepwell.core.rotation.LostTime;
 import org.stepwell.core.rotation.Station;
+import org.stepwell.core.rotation.Stop;
 import org.stepwell.core.wording.Language;
 import org.stepwell.grouping.GroupingService;
 import org.stepwell.grouping.Seating.Group;
@@ -124,12 +125,15 @@ class BlockServiceTest extends OnTheSample {
         Map<LostTime, DayPlan> ways = blocks.ways(room, LocalTime.of(9, 50), 12);
         assertThat(ways).containsOnlyKeys(LostTime.SHIFT, LostTime.SHORTEN, LostTime.DROP);
         assertThat(blocks.ways(room, LocalTime.of(9, 50), 20)).containsOnlyKeys(LostTime.SHIFT, LostTime.DROP);
+        assertThatThrownBy(() -> blocks.ways(room, LocalTime.of(23, 50), 12)).isInstanceOf(Refused.class)
+                .hasMessageContaining("over");
         blocks.lose(room, 1, LostTime.DROP, LocalTime.of(9, 50), 12);
         assertThatThrownBy(() -> blocks.lose(room, 1, LostTime.SHIFT, LocalTime.of(9, 50), 12))
                 .as("seen before the other adult's change").isInstanceOf(Refused.class);
         BlockPicture picture = blocks.picture(room);
         assertThat(picture.running().version()).isEqualTo(2);
         assertThat(picture.running().plan()).isEqualTo(ways.get(LostTime.DROP));
+        assertThat(picture.stops()).containsExactly(new Stop(LocalTime.of(9, 50), 12));
         assertThat(picture.absent()).containsExactly(away.schoolKey());
         String second = key(2);
         String third = key(3);

@@ -12,23 +12,50 @@ import com.microsoft.playwright.options.ColorScheme;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.time.Clock;
 import java.time.LocalDate;
+import java.time.LocalTime;
 import java.time.ZoneId;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import javax.imageio.ImageIO;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.rendering.PDFRenderer;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.stepwell.platform.Settings;
+import org.stepwell.platform.store.OpenStore;
 
 /** One whole block on the sample class, from groups to the item report. Rotations last three minutes of a moved clock. */
 class BlockBrowserTest extends InRealBrowser {
+    private static final ZoneId CHICAGO = ZoneId.of("America/Chicago");
+    private static final int LAST_HOUR = 23;
+    private static ZoneId zone;
+
+    /** A block may not run past midnight: in the last hour of its day the school moves to where it is evening. */
+    @BeforeAll
+    static void timeIsLeftToday() throws SQLException {
+        zone = LocalTime.now(CHICAGO).getHour() < LAST_HOUR ? CHICAGO : ZoneId.of("Pacific/Honolulu");
+        Settings settings = Settings.from(name -> name.equals("STEPWELL_HOME") ? browser.server().home().toString() : null);
+        try (OpenStore store = OpenStore.join(settings, Clock.systemUTC());
+                Connection owner = store.ownerConnections().owner(); Statement statement = owner.createStatement()) {
+            statement.execute("alter table school no force row level security");
+            assertThat(statement.executeUpdate("update school set time_zone = '" + zone + "'")).isEqualTo(1);
+            statement.execute("alter table school force row level security");
+        }
+    }
+
     @Test
     void aWholeBlockFromGroupsToTheItemReport() throws IOException {
         Page page = browser.signedIn("teacher@sample", 1180, 820, ColorScheme.LIGHT);
         formGroups(page);
         setUp(page);
+        fill(page, "First rotation at", LocalTime.now(zone).truncatedTo(ChronoUnit.MINUTES).toString());
         press(page, "Begin the block");
         assertThat(page.locator("sw-block-clock .clock-label")).containsText("Rotation 1 of 5 · Group");
         assertThat(page.locator(".block-board td.now.teacher")).hasCount(1);
@@ -45,7 +72,7 @@ class BlockBrowserTest extends InRealBrowser {
         ByTheBar.open(page, "Block", "Groups");
         page.getByText("Take this to the board").first().click();
         assertThat(page.getByText("On the board now. Nothing is saved yet.")).isVisible();
-        page.locator("input[type=date]").first().fill(LocalDate.now(ZoneId.of("America/Chicago")).toString());
+        page.locator("input[type=date]").first().fill(LocalDate.now(zone).toString());
         page.locator("input[type=date]").first().blur();
         page.getByText("Save these groups").click();
         assertThat(page.getByRole(AriaRole.ALERT)).containsText("Saved. These groups hold from");
@@ -111,6 +138,7 @@ class BlockBrowserTest extends InRealBrowser {
         assertThat(drop).containsText("0 of 3 minutes at the teacher table");
         drop.getByText("Go on this way").click();
         assertThat(page.locator(".block-ways .sheet")).hasCount(0);
+        standsStill(page);
         page.getByText("Minutes at the teacher table, last 28 days").click();
         assertThat(page.locator("main table").last()).containsText("owed");
         press(page, "Large");
@@ -120,6 +148,26 @@ class BlockBrowserTest extends InRealBrowser {
         page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(ColorScheme.DARK));
         SeenScreen.passes(page, "block-owed-dark");
         page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(ColorScheme.LIGHT));
+    }
+
+    /** The clock shows the same minutes as long as the time is lost, and says when it goes on. */
+    private static void standsStill(Page teacher) {
+        Page page = teacher.context().newPage();
+        page.setViewportSize(1180, 820);
+        page.clock().install();
+        page.navigate(browser.server().address() + "/block");
+        Locator left = page.locator("sw-block-clock .clock-left");
+        assertThat(page.locator("sw-block-clock .clock-label")).containsText("The clock stands still until");
+        assertThat(page.locator("sw-block-clock .clock-next")).containsText("Then: Rotation");
+        SeenScreen.passes(page, "block-still");
+        String shown = left.innerText();
+        page.clock().runFor(60_000);
+        assertThat(left).hasText(shown);
+        assertThat(page.locator("sw-block-clock .clock-label")).containsText("The clock stands still until");
+        page.clock().runFor(5 * 60_000);
+        assertThat(page.locator("sw-block-clock .clock-label")).not().containsText("stands still");
+        assertThat(left).not().hasText(shown);
+        page.close();
     }
 
     private static void sheets(Page page) throws IOException {

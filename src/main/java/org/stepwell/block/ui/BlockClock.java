@@ -16,7 +16,7 @@ import tools.jackson.databind.json.JsonMapper;
 
 /** The clock of a running block; it counts in the browser, without a word from the server. */
 class BlockClock {
-    private static final List<String> WORDS = List.of("sound", "large", "small", "over", "begins", "change", "next");
+    private static final List<String> WORDS = List.of("sound", "large", "small", "over", "begins", "change", "next", "then");
 
     private final BlockPicture picture;
     private final JsonMapper json;
@@ -39,8 +39,12 @@ class BlockClock {
         }
         Map<String, String> words = new LinkedHashMap<>();
         WORDS.forEach(word -> words.put(word, texts.say("clock." + word)));
+        List<Map<String, Object>> stops = picture.stops().stream().map(stop -> Map.<String, Object>of(
+                "from", picture.instant(stop.from()).toEpochMilli(), "to", picture.instant(stop.ends()).toEpochMilli(),
+                "label", texts.say("clock.still", Words.time(stop.ends())))).toList();
         Element clock = new Element("sw-block-clock");
-        clock.setAttribute("turns", json.writeValueAsString(all)).setAttribute("words", json.writeValueAsString(words))
+        clock.setAttribute("turns", json.writeValueAsString(all)).setAttribute("stops", json.writeValueAsString(stops))
+                .setAttribute("words", json.writeValueAsString(words))
                 .setAttribute("now", String.valueOf(picture.instant(picture.now()).toEpochMilli()));
         Div place = new Div();
         place.getElement().appendChild(clock);

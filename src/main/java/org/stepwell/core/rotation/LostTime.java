@@ -39,7 +39,8 @@ public enum LostTime {
         if (ahead.isEmpty()) {
             throw new Refused("block.over");
         }
-        if (from.toSecondOfDay() / 60 + lost >= 24 * 60 || plan.ends().toSecondOfDay() / 60 + lost >= 24 * 60) {
+        LocalTime last = this == SHIFT && plan.ends().isAfter(from) ? plan.ends() : from;
+        if (last.toSecondOfDay() / 60 + lost >= 24 * 60) {
             throw new Refused("block.late");
         }
         Turn first = ahead.getFirst();

@@ -111,6 +111,33 @@ class LostTimePropertyTest {
         assertThat(after.teacherMinutes(2)).isZero();
     }
 
+    /** A drill of five minutes lasts three more: what was worked before it counts, and the two do not overlap. */
+    @Test
+    void aStopToldOfInAStopAddsToIt() {
+        Stop drill = new Stop(LocalTime.of(9, 4), 5);
+        assertThat(Stop.next(List.of(drill), LocalTime.of(9, 6))).isEqualTo(LocalTime.of(9, 9));
+        assertThat(Stop.next(List.of(drill, new Stop(LocalTime.of(9, 9), 3)), LocalTime.of(9, 6)))
+                .isEqualTo(LocalTime.of(9, 12));
+        assertThat(Stop.next(List.of(drill), LocalTime.of(9, 20))).isEqualTo(LocalTime.of(9, 20));
+        DayPlan once = LostTime.SHIFT.after(day(2, 10, 0), 0, drill.from(), drill.minutes(), Map.of());
+        DayPlan more = LostTime.DROP.after(once, 0, drill.ends(), 14, Map.of());
+        assertThat(more.turns()).extracting(Turn::minutes).as("four were worked before the drill").containsExactly(4);
+    }
+
+    /** Late in the day what ends when planned stays open; only what would run past midnight is refused. */
+    @Test
+    void nearMidnightOnlyWhatWouldRunPastItIsRefused() {
+        DayPlan late = Rotations.plan(RotationsPropertyTest.pattern(5, 10, 0), 3, List.of(1, 2, 3, 4, 5), 0,
+                LocalTime.of(23, 25));
+        LocalTime from = LocalTime.of(23, 25);
+        assertThatThrownBy(() -> LostTime.SHIFT.after(late, 0, from, 10, Map.of())).isInstanceOf(Refused.class)
+                .hasMessageContaining("midnight");
+        assertThat(LostTime.SHORTEN.after(late, 0, from, 10, Map.of()).ends()).isEqualTo(LocalTime.of(23, 55));
+        assertThat(LostTime.DROP.after(late, 0, from, 10, Map.of()).turns()).hasSize(2);
+        assertThatThrownBy(() -> LostTime.DROP.after(late, 0, LocalTime.of(23, 50), 10, Map.of()))
+                .isInstanceOf(Refused.class).hasMessageContaining("midnight");
+    }
+
     @Test
     void afterTheEndNothingCanBeMoved() {
         assertThatThrownBy(() -> LostTime.SHIFT.after(day(2, 10, 0), 0, LocalTime.of(9, 20), 5, Map.of()))
