@@ -86,7 +86,7 @@ abstract class InTwoDistricts {
         shared = World.make(context, room, child, today);
         Map<String, UUID> ids = new HashMap<>(shared.ids());
         ids.put("childId", second);
-        ids.keySet().removeAll(Set.of("observationId", "planId")); // those are of the child who is shared
+        ids.keySet().removeAll(Set.of("observationId", "planId", "requestId")); // those are of the child who is shared
         unshared = new World(ids, roster.child(second).schoolKey());
         UUID specialist = grown.as("s").adultId();
         grown.as("t");

@@ -28,6 +28,8 @@ import org.stepwell.observation.ObservationService;
 import org.stepwell.pacing.PacingService;
 import org.stepwell.plan.PlanService;
 import org.stepwell.plan.PlanTerms;
+import org.stepwell.privacy.FamilyRequest;
+import org.stepwell.privacy.FamilyRequestService;
 import org.stepwell.progression.ProgressionService;
 import org.stepwell.review.ReviewService;
 import org.stepwell.roster.ChildRow;
@@ -66,8 +68,9 @@ record World(Map<String, UUID> ids, String schoolKey) {
                 .toList());
         runBlock(context, classId, today);
         UUID review = reviews.close(classId, Map.of()).reviewId();
+        UUID request = context.getBean(FamilyRequestService.class).ask(childId, FamilyRequest.Kind.INSPECT, today, "");
         return new World(Map.of("classId", classId, "toClass", classId, "childId", childId, "unitId", unit,
-                "observationId", look, "planId", plan, "checkId", check, "reviewId", review), child.schoolKey());
+                "observationId", look, "planId", plan, "checkId", check, "reviewId", review, "requestId", request), child.schoolKey());
     }
 
     private static void runBlock(ApplicationContext context, UUID classId, LocalDate today) {

@@ -10,6 +10,7 @@ import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.boot.logging.LoggingSystem;
+import org.stepwell.core.problem.Refused;
 import org.stepwell.platform.Settings;
 import org.stepwell.platform.StartProblem;
 import org.stepwell.platform.store.HomeSecrets;
@@ -113,7 +114,7 @@ final class EraseCommand implements Runnable {
                 out.flush();
                 return 0;
             }
-            int rows = erasure.erase(target, reason, null);
+            int rows = erased(erasure, target, reason);
             out.println("Erased, " + rows + " rows. What is left is the proof that it happened; the record of access"
                     + " names nobody any more.");
             mentions(out, preview.mentions());
@@ -121,6 +122,14 @@ final class EraseCommand implements Runnable {
                     + " stopped, run: erase finish");
             out.flush();
             return 0;
+        }
+
+        private static int erased(Erasure erasure, ErasureTarget target, Erasure.Why reason) {
+            try {
+                return erasure.erase(target, reason, null);
+            } catch (Refused held) {
+                throw new BadFiles(String.valueOf(held.getMessage()));
+            }
         }
 
         private static void mentions(PrintWriter out, Map<String, Integer> mentions) {

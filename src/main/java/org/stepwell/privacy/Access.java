@@ -122,9 +122,14 @@ public class Access {
      * @throws NotVisible when not, or when there is no such child
      */
     public void requireLead(UUID childId) {
-        SignedIn adult = current.get();
-        if (!adult.lead() || !store.everInSchool(childId, adult.schoolId())) {
+        if (!leads(childId)) {
             throw new NotVisible();
         }
+    }
+
+    /** Whether the signed-in adult is lead of a school whose child this is or was. */
+    public boolean leads(UUID childId) {
+        SignedIn adult = current.get();
+        return adult.lead() && store.everInSchool(childId, adult.schoolId());
     }
 }

@@ -50,7 +50,7 @@ public enum Right {
             "HomeNoteService.check", "HomeNoteService.mayKeep", "HomeNoteService.page",
             "GET /api/children/{child}/note.pdf", "GET /api/children/{child}/report.pdf",
             "GET /api/children/{child}/report.csv", "AccessRecordService.readers", "AccessRecordService.mayRead",
-            "AccessRecordService.seen", "RecordsService.mayBundle", "screen child/:child/:skill?", "screen plan/:child",
+            "AccessRecordService.seen", "FamilyRequestService.statements", "RecordsService.mayBundle", "screen child/:child/:skill?", "screen plan/:child",
             "screen notes/:child/:language"),
     /** Looks at a child, also with the pass of a tablet, and sessions of a plan. */
     RECORD("child", CHILD, "ObservationService.record", "ObservationService.foresee", "ObservationService.replace",
@@ -59,7 +59,8 @@ public enum Right {
     /** What is decided on a child by those who see its class whole. */
     DECIDE_CHILD("child", CLASS, "PlanService.start", "PlanService.change", "PlanService.end", "HomeNoteService.keep",
             "ObservationService.decideWaiting", "AccessRecordService.lines", "AccessRecordService.csv",
-            "GET /api/children/{child}/access.csv", "RecordsService.bundle", "GET /api/children/{child}/records.zip"),
+            "GET /api/children/{child}/access.csv", "RecordsService.bundle",
+            "FamilyRequestService.requests", "FamilyRequestService.ask", "GET /api/children/{child}/records.zip"),
     /** A class, seen whole. */
     KEEP_CLASS("class", CLASS, "Access.requireClass", "TierService.decide", "TierService.decideAll",
             "ReviewService.open", "ReviewService.choose", "ReviewService.keepAll", "ReviewService.close",
@@ -81,7 +82,8 @@ public enum Right {
     LET_IN("class", CLASS, EnumSet.of(Who.TEACHER, Who.LEAD), "AdultService.open", "AdultService.invite",
             "AdultService.revoke", "AdultService.addKnown", "AdultService.end"),
     /** What becomes of the records on a child, also of one who left: leads of its school. */
-    KEEP_RECORDS("child", CLASS, EnumSet.of(Who.LEAD), "Access.requireLead", "ErasureService.preview",
+    KEEP_RECORDS("child", CLASS, EnumSet.of(Who.LEAD), "Access.requireLead", "Access.leads",
+            "FamilyRequestService.decides", "FamilyRequestService.happened", "ErasureService.preview",
             "ErasureService.erase"),
     /** Checks of a class, with the answers of all its children. */
     KEEP_CHECK("check", CLASS, "CheckService.checks", "CheckService.unitSkills", "CheckService.create",

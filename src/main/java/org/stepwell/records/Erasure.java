@@ -79,6 +79,7 @@ public final class Erasure {
      *
      * @param by who ordered it, or null at the terminal of the machine
      * @return rows removed; 0 when the child was gone already
+     * @throws org.stepwell.core.problem.Refused when a request of the family is open
      */
     public int erase(ErasureTarget target, Why why, @Nullable UUID by) {
         return store.erase(target, ids.digest(target.districtId(), target.schoolKey()), why.code(), by);

@@ -40,7 +40,7 @@ public class ErasureService {
      * @param typedKey the school's own id of the child, typed by hand so that nobody erases by a slip
      * @return rows removed
      * @throws NotVisible when the adult is no lead of a school of the child, or there is no such child
-     * @throws Refused when the id is not that of the child
+     * @throws Refused when the id is not that of the child, or a request of the family is open
      */
     public int erase(UUID childId, String typedKey, Why why) {
         ErasureTarget target = target(childId);

@@ -17,6 +17,7 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.jdbc.datasource.SingleConnectionDataSource;
+import org.stepwell.core.problem.Refused;
 import org.stepwell.platform.store.OwnerConnections;
 import org.stepwell.platform.store.TableOrder;
 
@@ -137,6 +138,7 @@ class ErasureStore {
      * Removes every row on the child, takes it out of rows on several, and notes that it happened; all or nothing.
      *
      * @return rows removed, 0 when the child is not there any more
+     * @throws Refused when a request of the family is open
      */
     int erase(ErasureTarget target, String keyDigest, String why, @Nullable UUID by) {
         return asked((jdbc, tables) -> {
@@ -145,6 +147,9 @@ class ErasureStore {
             if (of(jdbc.sql("select count(*) from child where district_id = :district and child_id = :child"),
                     target).query(Integer.class).single() == 0) {
                 return 0;
+            }
+            if (held(jdbc, target)) {
+                throw new Refused("erasure.hold");
             }
             takeOutOfSeals(jdbc, target);
             takeOutOfLessonChoices(jdbc, target);
@@ -163,6 +168,15 @@ class ErasureStore {
                     .param("digest", keyDigest).param("why", why).param("by", by).param("rows", rows).update();
             return rows;
         });
+    }
+
+    /** A request of the family waits for an answer (34 CFR 99.10 (e)); as {@code FamilyRequest.open} says. */
+    private static boolean held(JdbcClient jdbc, ErasureTarget target) {
+        return of(jdbc.sql("""
+                select exists (select from family_request r where r.district_id = :district and r.child_id = :child
+                  and coalesce((select s.kind from family_request_step s where s.district_id = r.district_id
+                    and s.request_id = r.request_id order by s.step desc limit 1), 'hearing_asked') = 'hearing_asked')"""),
+                target).query(Boolean.class).single();
     }
 
     private static void takeOutOfSeals(JdbcClient jdbc, ErasureTarget target) {

@@ -24,6 +24,9 @@ enum RecordKind {
     NOTES_HOME("home_note", "written_at"),
     COMMENTS("caseload_comment", "written_at"),
     SHARINGS("caseload_grant", "created_at"),
+    FAMILY_REQUESTS("family_request", "asked_on"),
+    FAMILY_REQUEST_STEPS("family_request_step", "recorded_at", """
+            t.request_id in (select r.request_id from family_request r where r.child_id = :child)"""),
     CHECK_MARKS("check_mark", "recorded_at", RecordKind.OF_CHILD, RecordKind.WITH_CHECK),
     CHECK_SITTINGS("check_sitting", "recorded_at", RecordKind.OF_CHILD, RecordKind.WITH_CHECK),
     CHECK_LOOKS("check_look", "written_at"),

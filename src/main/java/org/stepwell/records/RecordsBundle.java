@@ -103,6 +103,7 @@ final class RecordsBundle {
                 records.adult()));
         document.add(body, "p", "", words.say("inspect"));
         document.add(body, "p", "", words.say("others"));
+        statements(document, body);
         document.add(body, "h2", "", words.say("files"));
         Element table = document.add(body, "table", "", "");
         Element head = document.add(table, "tr", "", "");
@@ -121,6 +122,16 @@ final class RecordsBundle {
             }
         });
         return document.render();
+    }
+
+    /** 34 CFR 99.21 (c): a statement is disclosed with the record it contests, so it stands before all of it. */
+    private void statements(PdfDocument document, Element body) {
+        List<Map<String, @Nullable Object>> steps = records.rows().getOrDefault(RecordKind.FAMILY_REQUEST_STEPS, List.of())
+                .stream().filter(row -> "statement".equals(row.get("kind"))).toList();
+        if (!steps.isEmpty()) {
+            document.add(body, "h2", "", words.say("statements"));
+            steps.forEach(row -> document.add(body, "p", "", words.say("statement", row.get("done_on"), row.get("words"))));
+        }
     }
 
     private static String line(Map<String, @Nullable Object> row) {

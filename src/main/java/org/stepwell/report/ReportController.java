@@ -51,6 +51,8 @@ class ReportController {
                 look.skill() == null ? null : report.due().get(look.skill()), look.help().code(), look.kind().code(),
                 report.adults().getOrDefault(look.observer(), look.observer()),
                 String.join(";", look.tags().stream().sorted().toList()), look.note()));
+        report.statements().forEach(statement -> out.row(statement.on(), null, null, null, null, null, null,
+                "family_statement", null, null, statement.words()));
         return ResponseEntity.ok().contentType(new MediaType("text", "csv", StandardCharsets.UTF_8))
                 .cacheControl(CacheControl.noStore())
                 .header("Content-Disposition", "attachment; filename=\"report.csv\"")

@@ -56,6 +56,7 @@ final class ReportPaper {
         add("p", "soft", words.say("by", report.by(), day(report.on())));
         add("p", "", words.say("tier", parts.say("tier." + report.tier().code())));
         report.open().forEach(open -> add("p", "", words.say("open." + open.kind(), day(open.on()))));
+        statements();
         skills();
         plans();
         decisions();
@@ -80,6 +81,15 @@ final class ReportPaper {
     private void row(Element table, String cell, List<String> texts) {
         Element row = document.add(table, "tr", "", "");
         texts.forEach(text -> document.add(row, cell, "", text.isEmpty() ? "\u00a0" : text));
+    }
+
+    /** 34 CFR 99.21 (c): a statement is disclosed with the record it contests. */
+    private void statements() {
+        if (!report.statements().isEmpty()) {
+            add("h2", "", words.say("statements"));
+            report.statements().forEach(statement -> add("p", "", words.say("statement", day(statement.on()),
+                    statement.words())));
+        }
     }
 
     private void skills() {

@@ -17,6 +17,7 @@ import org.stepwell.observation.ObservationService;
 import org.stepwell.plan.PlanService;
 import org.stepwell.platform.security.CurrentAdult;
 import org.stepwell.privacy.AccessRecordService;
+import org.stepwell.privacy.FamilyRequestService;
 import org.stepwell.privacy.NotVisible;
 import org.stepwell.privacy.Seen;
 import org.stepwell.roster.ChildRow;
@@ -35,15 +36,17 @@ public class ReportService {
     private final ObservationService observations;
     private final PlanService plans;
     private final AccessRecordService record;
+    private final FamilyRequestService requests;
     private final CurrentAdult current;
 
     ReportService(RosterService roster, TierService tiers, ObservationService observations, PlanService plans,
-            AccessRecordService record, CurrentAdult current) {
+            AccessRecordService record, FamilyRequestService requests, CurrentAdult current) {
         this.roster = roster;
         this.tiers = tiers;
         this.observations = observations;
         this.plans = plans;
         this.record = record;
+        this.requests = requests;
         this.current = current;
     }
 
@@ -71,7 +74,7 @@ public class ReportService {
                 picture.progression(), picture.due(), one.picture().skills().values().stream()
                         .filter(s -> s.seen()).sorted(Comparator.comparingInt(s -> order.indexOf(s.skill()))).toList(),
                 clean, (int) counting.stream().filter(look -> names(look.note(), others)).count(), roster.adults(),
-                tiers.decisions(childId), one.state().open(), shared, shared ? plans.plans(childId) : List.of());
+                tiers.decisions(childId), one.state().open(), requests.statements(childId), shared, shared ? plans.plans(childId) : List.of());
     }
 
     private static boolean names(@Nullable String note, Set<String> others) {

@@ -9,6 +9,7 @@ import org.stepwell.core.progression.Progression;
 import org.stepwell.core.tier.ChildState.OpenRequest;
 import org.stepwell.core.tier.Tier;
 import org.stepwell.plan.Plan;
+import org.stepwell.privacy.FamilyRequest;
 import org.stepwell.tier.DecisionLine;
 
 /**
@@ -27,9 +28,11 @@ import org.stepwell.tier.DecisionLine;
  * @param adults names of adults by the sign-in names that stand in looks
  * @param decisions what was decided, oldest first
  * @param open concerns and requests for evaluation that wait for an answer
+ * @param statements what the family put beside the record, and the day
  * @param plansShared whether plans may be read
  * @param plans plans, oldest first
  */
 record TeamReport(String name, String className, String by, LocalDate on, Tier tier, Progression progression,
         Map<String, Integer> due, List<SkillEstimate> skills, List<Look> looks, int left, Map<String, String> adults,
-        List<DecisionLine> decisions, List<OpenRequest> open, boolean plansShared, List<Plan> plans) {}
+        List<DecisionLine> decisions, List<OpenRequest> open,
+        List<FamilyRequest.Step> statements, boolean plansShared, List<Plan> plans) {}

@@ -12,7 +12,7 @@ import java.util.Set;
 import java.util.UUID;
 
 /**
- * A child with a row in every table that can hold one, and forty marks in them that stand nowhere else; beside it another
+ * A child with a row in every table that can hold one, and marks in them that stand nowhere else; beside it another
  * child of the class, who stays. In a district of its own.
  */
 public final class Canary {
@@ -23,7 +23,7 @@ public final class Canary {
     /** That of the child who stays. */
     public static final String OTHER_KEY = "stays-1";
     /** How many marks there are beside ids. */
-    public static final int MARKS = 40;
+    public static final int MARKS = 42;
 
     private final UUID child = UUID.fromString("5e1fca4a-0d1f-4c6b-9c1e-7a11c0ffee01");
     private final UUID other = UUID.fromString("0b0e6a52-77c1-4a57-8f0e-2f6b3d9a4c02");
@@ -132,6 +132,11 @@ public final class Canary {
                   '["%s"]', '$a');
                 insert into caseload_comment (district_id, child_id, words, written_by) values ($d, '$c', '%s', '$a'),
                   ($d, '$c', '%s', '$a'), ($d, '$c', '%s', '$a');
+                insert into family_request (district_id, request_id, child_id, kind, asked_on, words, recorded_by)
+                  values ($d, '$q', '$c', 'amend', '2026-04-01', '%s', '$a');
+                insert into family_request_step (district_id, request_id, step, kind, done_on, words, recorded_by)
+                  values ($d, '$q', 1, 'refused', '2026-04-02', 'stands', '$a'),
+                    ($d, '$q', 2, 'statement', '2026-04-03', '%s', '$a');
                 insert into unit_check (district_id, check_id, unit_id, title, held_on, created_by)
                   values ($d, '$k', '$u', 'Check', '2026-04-03', '$a');
                 insert into check_mark (district_id, check_id, child_id, item, entry, number, mark, error, recorded_by)
@@ -164,12 +169,12 @@ public final class Canary {
                 insert into access_key (district_id, child_id, key) values ($d, '$c', sha256('c')), ($d, '$o', sha256('o'))"""
                 .formatted(m(1), m(2), m(4), m(5), m(6), m(7), m(8), m(9), m(10), m(11), m(12), m(13), m(14), m(15),
                         m(16), m(17), m(18), m(19), m(20), m(21), m(22), m(23), m(24), m(25), m(26), m(27), m(28),
-                        m(29), m(30), m(31), m(32), m(33), m(34), m(35), m(36), m(37), m(38), m(39), m(40))
+                        m(29), m(30), m(31), m(32), m(33), m(34), m(35), m(36), m(37), m(38), m(39), m(40), m(41), m(42))
                 .replace("$d", Integer.toString(DISTRICT)).replace("$c", child.toString()).replace("$o", other.toString())
                 .replace("$l1", looks.get(0).toString()).replace("$l2", looks.get(1).toString())
                 .replace("$s", id("s")).replace("$a", id("a")).replace("$r", id("r")).replace("$u", id("u"))
                 .replace("$x", id("x")).replace("$p", id("p")).replace("$n1", id("n1")).replace("$n2", id("n2"))
-                .replace("$k", id("k")).replace("$t", id("t")).replace("$v", id("v"));
+                .replace("$q", id("q")).replace("$k", id("k")).replace("$t", id("t")).replace("$v", id("v"));
     }
 
     private static String id(String of) {

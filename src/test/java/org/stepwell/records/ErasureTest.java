@@ -22,6 +22,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.stepwell.TestDatabase;
+import org.stepwell.core.problem.Refused;
 import org.stepwell.integrity.Integrity;
 import org.stepwell.platform.Settings;
 import org.stepwell.platform.StartProblem;
@@ -99,7 +100,7 @@ class ErasureTest {
         Set<String> claimed = new HashSet<>(RecordKind.LEFT_OUT.keySet());
         Arrays.stream(RecordKind.values()).filter(kind -> kind != RecordKind.ACCESS)
                 .forEach(kind -> claimed.add(kind.table()));
-        assertThat(holding(canary.texts()).keySet()).containsAll(claimed);
+        assertThat(holding(canary.texts()).keySet()).as("tables that Canary plants something in").containsAll(claimed);
     }
 
     @Test
@@ -182,6 +183,29 @@ class ErasureTest {
         assertThatThrownBy(() -> erasure.erase(target(), Why.LAW, null)).isInstanceOf(StartProblem.class)
                 .hasMessageContaining("late_of_child");
         assertThat(holding(canary.texts())).isEqualTo(before);
+    }
+
+    /** 34 CFR 99.10 (e): nothing is destroyed while a request to see it is open. */
+    @Test
+    void anOpenRequestOfTheFamilyHoldsTheChild() throws SQLException {
+        try (Connection all = database.superuser(); Statement statement = all.createStatement()) {
+            statement.execute("insert into family_request_step (district_id, request_id, step, kind, done_on, recorded_by)"
+                    + " select district_id, request_id, 3, 'hearing_asked', '2026-04-04', recorded_by from family_request");
+            assertThatThrownBy(() -> erasure.erase(target(), Why.LAW, null)).isInstanceOf(Refused.class)
+                    .hasMessageContaining("99.10");
+            assertThat(one("select count(*) from erasure")).isEqualTo("0");
+            statement.execute("insert into family_request_step (district_id, request_id, step, kind, done_on, words,"
+                    + " recorded_by) select district_id, request_id, 4, 'hearing_refused', '2026-04-05', 'no',"
+                    + " recorded_by from family_request");
+            statement.execute("insert into family_request (district_id, request_id, child_id, kind, asked_on, recorded_by)"
+                    + " select district_id, gen_random_uuid(), child_id, 'inspect', '2026-04-06', recorded_by"
+                    + " from family_request");
+            assertThatThrownBy(() -> erasure.erase(target(), Why.LAW, null)).isInstanceOf(Refused.class);
+            statement.execute("insert into family_request_step (district_id, request_id, step, kind, done_on, recorded_by)"
+                    + " select district_id, request_id, 1, 'inspected', '2026-04-07', recorded_by from family_request"
+                    + " where kind = 'inspect'");
+        }
+        assertThat(erasure.erase(target(), Why.LAW, null)).isPositive();
     }
 
     private static String user(Statement statement) throws SQLException {
