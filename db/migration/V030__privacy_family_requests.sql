@@ -52,3 +52,8 @@ comment on column family_request_step.words is 'Reason of a decision, or the sta
 comment on column family_request_step.recorded_by is 'Who wrote it down';
 comment on column family_request_step.recorded_at is 'When it was written down';
 call guard('family_request_step', true);
+
+-- A family may also ask that the records go along to the school a child moves to (34 CFR 99.31 (a)(2), 99.34).
+alter table access_entry drop constraint access_entry_party_check;
+alter table access_entry add constraint access_entry_party_check check (party in ('staff', 'family', 'school'));
+comment on column access_entry.party is 'For whom it was made: staff of the school, the family, or the school a child moves to';

@@ -7,6 +7,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -27,6 +28,8 @@ public class AccessRecordService {
     private static final int KEY_BYTES = 32;
     private static final int ALL = Integer.MAX_VALUE;
     private static final Interest NONE = new Interest("none", null);
+    /** Part of a lead in a child who left the school. */
+    private static final Interest LEAD = new Interest("lead", null);
     private static final SecureRandom RANDOM = new SecureRandom();
 
     private final AccessRecordStore store;
@@ -52,7 +55,8 @@ public class AccessRecordService {
 
     /** The same for each of several children. */
     public void seen(Collection<UUID> children, Seen what) {
-        if (!access.children().containsAll(children)) {
+        Set<UUID> seen = access.children();
+        if (!children.stream().allMatch(child -> seen.contains(child) || access.leads(child))) {
             throw new NotVisible();
         }
         write(children.stream().distinct().sorted().toList(), what, true);
@@ -100,7 +104,8 @@ public class AccessRecordService {
             byte[] fresh = new byte[KEY_BYTES];
             RANDOM.nextBytes(fresh);
             digests.add(AccessChain.child(store.key(adult.districtId(), child, fresh).orElse(fresh), child));
-            interests.add(given ? store.interest(adult.adultId(), child, current.today()).orElse(NONE) : NONE);
+            interests.add(given ? store.interest(adult.adultId(), child, current.today())
+                    .orElseGet(() -> access.leads(child) ? LEAD : NONE) : NONE);
         }
         // From here to the end of the transaction no other line of the district is written: nothing slow comes after.
         Head head = store.lockHead(adult.districtId());
@@ -125,9 +130,12 @@ public class AccessRecordService {
         return store.readers(childId, current.today());
     }
 
-    /** Whether the signed-in adult may read the record of the child: adults of its class and leads may. */
+    /**
+     * Whether the signed-in adult may read the record of the child: adults of its class and leads may, leads also that of
+     * one who left their school.
+     */
     public boolean mayRead(UUID childId) {
-        return access.children().contains(childId) && store.interest(current.get().adultId(), childId,
+        return access.leads(childId) || access.children().contains(childId) && store.interest(current.get().adultId(), childId,
                 current.today()).filter(part -> part.grantId() == null).isPresent();
     }
 

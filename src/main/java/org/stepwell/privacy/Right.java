@@ -29,7 +29,7 @@ public enum Right {
             "DELETE /api/table/passes/{pass}", "SealKeyService.keys", "ObservationService.clock", "screen tablets"),
     /** Whatever an adult sees is listed; who sees nothing gets an empty list. */
     LIST_OWN("class, child", OWN, "RosterService.classes", "RosterService.adults", "RosterService.children()", "RosterService.byKey",
-            "RosterService.seesWhole", "RosterService.inSample", "GET /api/children", "ReviewService.mine", "Access.classes",
+            "RosterService.seesWhole", "RosterService.inSample", "RecordsService.kept", "screen records", "GET /api/children", "ReviewService.mine", "Access.classes",
             "Access.children", "Access.shared", "Access.childrenOn", "Access.hasPart", "ObservationService.undecided", "screen",
             "screen class-map", "screen suggestions", "screen groups", "screen block", "screen paper", "screen caseload", "CaseloadService.mine", "PlanService.missedTwice", "screen groups/tomorrow", "screen files",
             "screen notes", "screen review", "screen unit", "screen unit-check", "screen coverage", "screen what-if",

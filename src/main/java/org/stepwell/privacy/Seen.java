@@ -25,15 +25,21 @@ public enum Seen {
     /** The record of access itself as a file. */
     RECORD_FILE,
     /** Everything that is kept on the child, for a parent to inspect. */
-    ALL_RECORDS;
+    ALL_RECORDS,
+    /** The same, to go along to the school a child moves to. */
+    TRANSFER;
 
     /** Its word in the store and in files. */
     public String code() {
         return name().toLowerCase(Locale.ROOT);
     }
 
-    /** For whom it is made: {@code family} or {@code staff}. */
+    /** For whom it is made: {@code family}, {@code school} (another one) or {@code staff}. */
     public String party() {
-        return this == NOTE_PRINT || this == ALL_RECORDS ? "family" : "staff";
+        return switch (this) {
+            case NOTE_PRINT, ALL_RECORDS -> "family";
+            case TRANSFER -> "school";
+            default -> "staff";
+        };
     }
 }

@@ -50,10 +50,11 @@ public final class Erasure {
      * What erasure would do.
      *
      * @param rows rows by table that go or are rewritten
+     * @param name given name
      * @param mentions rows by table that hold the given name as a word and are on others; only a reader can tell whom
      *                 they mean
      */
-    public record Preview(Map<String, Integer> rows, Map<String, Integer> mentions) {}
+    public record Preview(Map<String, Integer> rows, String name, Map<String, Integer> mentions) {}
 
     /** Whether the store has the tables for it. */
     public boolean ready() {
@@ -71,7 +72,7 @@ public final class Erasure {
 
     /** Counts, and changes nothing. */
     public Preview preview(ErasureTarget target) {
-        return new Preview(store.rows(target), store.mentions(target));
+        return new Preview(store.rows(target), target.givenName(), store.mentions(target));
     }
 
     /**

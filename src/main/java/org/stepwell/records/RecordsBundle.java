@@ -90,6 +90,7 @@ final class RecordsBundle {
     private String json() {
         Map<String, Object> all = new LinkedHashMap<>();
         all.put("made_on", records.on().toString());
+        all.put("made_for", records.purpose().code());
         all.put("made_by", records.adult());
         records.rows().forEach((kind, rows) -> all.put(kind.code(), rows));
         return JsonMapper.builder().build().writerWithDefaultPrettyPrinter().writeValueAsString(all);
@@ -101,7 +102,7 @@ final class RecordsBundle {
         document.add(body, "h1", "", words.say("title", records.name()));
         document.add(body, "p", "soft", words.say("made", words.day(records.on()), records.on().getYear() + "",
                 records.adult()));
-        document.add(body, "p", "", words.say("inspect"));
+        document.add(body, "p", "", words.say("purpose." + records.purpose().code()));
         document.add(body, "p", "", words.say("others"));
         statements(document, body);
         document.add(body, "h2", "", words.say("files"));

@@ -10,7 +10,7 @@ import org.springframework.web.bind.annotation.RestController;
 import org.stepwell.core.wording.Language;
 import org.stepwell.privacy.AccessRecordService;
 import org.stepwell.privacy.NotVisible;
-import org.stepwell.privacy.Seen;
+import org.stepwell.records.RecordsService.Purpose;
 
 /** All records on one child as a file. */
 @RestController
@@ -24,14 +24,15 @@ class RecordsController {
     }
 
     @GetMapping("/api/children/{child}/records.zip")
-    ResponseEntity<byte[]> records(@PathVariable String child, @RequestParam(defaultValue = "en") Language lang) {
+    ResponseEntity<byte[]> records(@PathVariable String child, @RequestParam(defaultValue = "en") Language lang,
+            @RequestParam(name = "for", defaultValue = "INSPECT") Purpose purpose) {
         try {
-            byte[] zip = records.bundle(child, lang);
+            byte[] zip = records.bundle(child, purpose, lang);
             return ResponseEntity.ok().contentType(MediaType.parseMediaType("application/zip"))
                     .cacheControl(CacheControl.noStore())
                     .header("Content-Disposition", "attachment; filename=\"records.zip\"").body(zip);
         } catch (NotVisible closed) {
-            record.denied(child, Seen.ALL_RECORDS);
+            record.denied(child, purpose.seen());
             throw closed;
         }
     }

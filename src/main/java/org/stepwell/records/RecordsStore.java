@@ -4,6 +4,7 @@ import java.sql.Array;
 import java.sql.ResultSet;
 import java.sql.ResultSetMetaData;
 import java.sql.SQLException;
+import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.util.Arrays;
@@ -44,6 +45,30 @@ class RecordsStore {
     Optional<UUID> idOf(String schoolKey) {
         return jdbc.sql("select child_id from child where school_key = :key").param("key", schoolKey)
                 .query(UUID.class).optional();
+    }
+
+    /** Given and family name. */
+    String name(UUID childId) {
+        return jdbc.sql("select trim(given_name || ' ' || family_name) from child where child_id = :child")
+                .param("child", childId).query(String.class).single();
+    }
+
+    /** Children of classes now, and of a school at any time; with the oldest request that waits for an answer. */
+    List<KeptChild> kept(Set<UUID> classes, @Nullable UUID schoolId, LocalDate day) {
+        return jdbc.sql("""
+                select c.child_id, c.school_key, trim(c.given_name || ' ' || c.family_name) as name,
+                  (array_agg(r.name order by e.starts_on desc))[1] as room,
+                  case when bool_or(e.ends_on is null or e.ends_on >= :day) then null else max(e.ends_on) end as last,
+                  (select min(q.asked_on) from family_request q where q.child_id = c.child_id and coalesce((select s.kind
+                    from family_request_step s where s.request_id = q.request_id order by s.step desc limit 1),
+                    'hearing_asked') = 'hearing_asked') as waits
+                from child c join enrolment e using (district_id, child_id) join classroom r using (district_id, class_id)
+                where r.school_id = cast(:school as uuid)
+                  or (r.class_id = any(:classes) and (e.ends_on is null or e.ends_on >= :day))
+                group by c.district_id, c.child_id order by waits nulls last, name, c.school_key""")
+                .param("day", day).param("school", schoolId).param("classes", classes.toArray(UUID[]::new))
+                .query((row, n) -> new KeptChild(row.getObject(1, UUID.class), row.getString(2), row.getString(3),
+                        row.getString(4), row.getObject(5, LocalDate.class), row.getObject(6, LocalDate.class))).list();
     }
 
     /** Rows of a kind, oldest first; the columns in the order of the table. */

@@ -59,7 +59,7 @@ class FamilyRequestTest extends OnTheSample {
     }
 
     private String bundlePdf(String key, Language language) throws IOException {
-        try (ZipInputStream in = new ZipInputStream(new ByteArrayInputStream(records.bundle(key, language)))) {
+        try (ZipInputStream in = new ZipInputStream(new ByteArrayInputStream(records.bundle(key, RecordsService.Purpose.INSPECT, language)))) {
             assertThat(in.getNextEntry().getName()).isEqualTo("index.pdf");
             return text(in.readAllBytes());
         }

@@ -65,7 +65,7 @@ class RecordsTest extends OnTheSample {
     private Map<String, byte[]> files(Language language) throws IOException {
         Map<String, byte[]> files = new LinkedHashMap<>();
         try (ZipInputStream in = new ZipInputStream(new ByteArrayInputStream(
-                records.bundle(child.schoolKey(), language)))) {
+                records.bundle(child.schoolKey(), RecordsService.Purpose.INSPECT, language)))) {
             for (ZipEntry entry = in.getNextEntry(); entry != null; entry = in.getNextEntry()) {
                 files.put(entry.getName(), in.readAllBytes());
             }
@@ -183,7 +183,7 @@ class RecordsTest extends OnTheSample {
         as("specialist@sample");
         assertThat(roster.byKey("q0602")).isPresent();
         assertThat(records.mayBundle(child.childId())).isFalse();
-        assertThatThrownBy(() -> records.bundle("q0602", Language.ENGLISH)).isInstanceOf(NotVisible.class);
-        assertThatThrownBy(() -> records.bundle("no-such-child", Language.ENGLISH)).isInstanceOf(NotVisible.class);
+        assertThatThrownBy(() -> records.bundle("q0602", RecordsService.Purpose.INSPECT, Language.ENGLISH)).isInstanceOf(NotVisible.class);
+        assertThatThrownBy(() -> records.bundle("no-such-child", RecordsService.Purpose.INSPECT, Language.ENGLISH)).isInstanceOf(NotVisible.class);
     }
 }

@@ -27,13 +27,16 @@ class RequestsPanel extends Div {
     private final transient FamilyRequestService requests;
     private final UUID childId;
     private final LocalDate today;
+    private final transient Runnable changed;
     private final Div message = new Div();
     private final Div content = new Div();
 
-    RequestsPanel(FamilyRequestService requests, UUID childId, LocalDate today) {
+    /** @param changed run when something was written down */
+    RequestsPanel(FamilyRequestService requests, UUID childId, LocalDate today, Runnable changed) {
         this.requests = requests;
         this.childId = childId;
         this.today = today;
+        this.changed = changed;
         addClassName("sheet");
         add(new H2(texts.say("requests")), message, content);
         draw();
@@ -73,8 +76,8 @@ class RequestsPanel extends Div {
         String[] what = {next.keySet().iterator().next()};
         String[] on = {today.toString()};
         String[] words = {""};
-        return new Div(Parts.choice(texts.say("happened"), next, what[0], key -> what[0] = key),
-                Parts.input(texts.say("happened.on"), "date", on[0], value -> on[0] = value),
+        return new Div(row(Parts.choice(texts.say("happened"), next, what[0], key -> what[0] = key),
+                Parts.input(texts.say("happened.on"), "date", on[0], value -> on[0] = value)),
                 Parts.text(texts.say("happened.words"), 3, "", value -> words[0] = value),
                 Parts.button(texts.say("happened.do"), () -> tried(() -> requests.happened(childId, request.requestId(),
                         request.steps().size(), Happened.valueOf(what[0]), LocalDate.parse(on[0]), words[0]),
@@ -90,17 +93,24 @@ class RequestsPanel extends Div {
         String[] on = {today.toString()};
         String[] words = {""};
         return new Div(Parts.soft(texts.say("requests.about")),
-                Parts.choice(texts.say("ask.kind"), kinds, kind[0], key -> kind[0] = key),
-                Parts.input(texts.say("ask.on"), "date", on[0], value -> on[0] = value),
+                row(Parts.choice(texts.say("ask.kind"), kinds, kind[0], key -> kind[0] = key),
+                        Parts.input(texts.say("ask.on"), "date", on[0], value -> on[0] = value)),
                 Parts.text(texts.say("ask.words"), 3, "", value -> words[0] = value),
                 Parts.button(texts.say("ask.do"), () -> tried(() -> requests.ask(childId, Kind.valueOf(kind[0]),
                         LocalDate.parse(on[0]), words[0]), "ask.done")));
+    }
+
+    private static Div row(Div... fields) {
+        Div row = new Div(fields);
+        row.addClassName("row");
+        return row;
     }
 
     private void tried(Runnable work, String done) {
         try {
             work.run();
             draw();
+            changed.run();
             Parts.say(message, texts.say(done));
         } catch (Refused refused) {
             Parts.say(message, Words.told(refused));

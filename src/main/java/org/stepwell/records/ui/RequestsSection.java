@@ -31,7 +31,7 @@ class RequestsSection implements ChildSection {
     @Override
     public Optional<Component> on(ChildRow child) {
         if (records.mayBundle(child.childId())) {
-            return Optional.of(new RequestsPanel(requests, child.childId(), current.today()));
+            return Optional.of(new RequestsPanel(requests, child.childId(), current.today(), () -> { }));
         }
         List<FamilyRequest.Step> statements = requests.statements(child.childId());
         if (statements.isEmpty()) {
