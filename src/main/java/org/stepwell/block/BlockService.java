@@ -14,6 +14,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -253,7 +254,7 @@ public class BlockService {
     }
 
     /**
-     * A turn at the teacher table.
+     * A turn at the table of the signed-in adult.
      *
      * @param starts first instant, the change before it not counted
      * @param ends first instant after it
@@ -261,16 +262,24 @@ public class BlockService {
      */
     public record AtTable(Instant starts, Instant ends, @Nullable Integer group) {}
 
-    /** Who is at the teacher table when, on the running day of a class of which at least a part is seen. */
+    /**
+     * Who is when at the table of the signed-in adult, on the running day of a class of which at least a part is seen:
+     * at the station that bears the adult's name, else at the teacher table.
+     */
     public List<AtTable> atTable(UUID classId) {
         if (roster.children(classId).isEmpty()) {
             return List.of();
         }
         LocalDate day = current.today();
+        int station = store.setupOf(classId, day).map(setup -> setup.pattern().stationOf(current.get().name()))
+                .orElse(BlockPattern.TEACHER_TABLE);
         return store.days(classId, day).stream().filter(d -> d.day().equals(day)).reduce((a, b) -> b).stream()
-                .flatMap(d -> d.plan().turns().stream()).map(turn -> new AtTable(instant(day, turn.starts()),
-                        instant(day, turn.ends()), turn.atTeacher().isPresent() ? turn.atTeacher().getAsInt() : null))
-                .toList();
+                .flatMap(d -> d.plan().turns().stream()).map(turn -> atTable(day, turn, turn.groupAt(station))).toList();
+    }
+
+    private AtTable atTable(LocalDate day, DayPlan.Turn turn, OptionalInt group) {
+        return new AtTable(instant(day, turn.starts()), instant(day, turn.ends()),
+                group.isPresent() ? group.getAsInt() : null);
     }
 
     private Instant instant(LocalDate day, LocalTime time) {

@@ -59,7 +59,7 @@ class BlockServiceTest extends OnTheSample {
             days.put(day, rotations);
         }
         return new BlockPattern(IntStream.range(0, stations).mapToObj(i -> new Station(i == 0 ? "Teacher table"
-                : "Station " + i, "cubes " + i, i == 2 ? "Mr. Osterlund" : "")).toList(), 10, 1, LocalTime.of(9, 30),
+                : "Station " + i, "cubes " + i, i == 2 ? "Rafael Osterlund" : "")).toList(), 10, 1, LocalTime.of(9, 30),
                 days, new TreeMap<>(Map.of(4, 2)));
     }
 
@@ -111,6 +111,11 @@ class BlockServiceTest extends OnTheSample {
         List<BlockService.AtTable> turns = blocks.atTable(room);
         assertThat(turns).extracting(BlockService.AtTable::group).containsExactly(1, 2, 3);
         assertThat(Duration.between(turns.get(0).ends(), turns.get(1).starts())).isEqualTo(Duration.ofMinutes(1));
+        as("coteacher@sample");
+        assertThat(blocks.atTable(room)).as("the groups at the station that bears the adult's name")
+                .extracting(BlockService.AtTable::group)
+                .isEqualTo(plan.turns().stream().map(t -> t.stations().indexOf(2) + 1).toList())
+                .isNotEqualTo(List.of(1, 2, 3));
         as("specialist@sample");
         assertThat(blocks.atTable(room)).as("numbers of groups only, for whoever sees children of the class").hasSize(3);
         assertThatThrownBy(() -> blocks.picture(room)).isInstanceOf(NotVisible.class);
@@ -164,7 +169,7 @@ class BlockServiceTest extends OnTheSample {
                     assertThat(document.getDocumentCatalog().getMarkInfo().isMarked()).isTrue();
                     assertThat(text).contains("Teacher table", "Station 1", "9:40", children.getFirst().label());
                     assertThat(text).doesNotContain("T05", "Support", "support", "Extension", "On level", "Apoyo", "step");
-                    assertThat(text.contains("cubes 2") && text.contains("Mr. Osterlund")).isEqualTo(substitute);
+                    assertThat(text.contains("cubes 2") && text.contains("Rafael Osterlund")).isEqualTo(substitute);
                 }
             }
         }

@@ -26,6 +26,7 @@ import org.stepwell.platform.security.CurrentAdult;
 import org.stepwell.platform.ui.Parts;
 import org.stepwell.platform.ui.Words;
 import org.stepwell.privacy.NotVisible;
+import org.stepwell.roster.AdultService;
 import org.stepwell.roster.ChildRow;
 import org.stepwell.roster.Classroom;
 import org.stepwell.roster.RosterService;
@@ -40,6 +41,7 @@ import tools.jackson.databind.json.JsonMapper;
 class BlockView extends Div implements HasDynamicTitle {
     private final Words texts = Words.of("block");
     private final BlockService blocks;
+    private final AdultService adults;
     private final JsonMapper json;
     private final CurrentAdult current;
     private final Div content = new Div();
@@ -47,9 +49,10 @@ class BlockView extends Div implements HasDynamicTitle {
     private Classroom room;
 
     @SuppressWarnings("NullAway.Init")
-    BlockView(RosterService roster, BlockService blocks, JsonMapper json, CurrentAdult current) {
+    BlockView(RosterService roster, AdultService adults, BlockService blocks, JsonMapper json, CurrentAdult current) {
         this.current = current;
         this.blocks = blocks;
+        this.adults = adults;
         this.json = json;
         add(new H1(texts.say("title")));
         List<Classroom> classes = roster.classes();
@@ -97,7 +100,7 @@ class BlockView extends Div implements HasDynamicTitle {
         }
         content.add(new LedgerPanel(picture));
         NativeDetails setUp = new NativeDetails(texts.say("set-up"),
-                new SetUpPanel(room.classId(), picture, blocks, this::tried));
+                new SetUpPanel(room.classId(), picture, adults.adults(room.classId()), blocks, this::tried));
         setUp.setOpen(pattern == null || picture.size() > pattern.stations().size());
         if (pattern == null) {
             content.addComponentAsFirst(Parts.soft(texts.say("set-up.first")));

@@ -4,6 +4,7 @@ import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H3;
 import com.vaadin.flow.component.html.NativeButton;
+import com.vaadin.flow.dom.Element;
 import java.time.DayOfWeek;
 import java.time.LocalTime;
 import java.time.format.TextStyle;
@@ -22,12 +23,15 @@ import org.stepwell.core.rotation.BlockPattern;
 import org.stepwell.core.rotation.Station;
 import org.stepwell.platform.ui.Parts;
 import org.stepwell.platform.ui.Words;
+import org.stepwell.roster.ClassAdult;
+import org.stepwell.roster.Invitations.Role;
 
 /** Stations, minutes, weekdays, and how often each group comes to the teacher. Nothing holds until it is saved. */
 class SetUpPanel extends Div {
     private static final List<DayOfWeek> SCHOOL_DAYS = List.of(DayOfWeek.MONDAY, DayOfWeek.TUESDAY,
             DayOfWeek.WEDNESDAY, DayOfWeek.THURSDAY, DayOfWeek.FRIDAY);
     private static final LocalTime USUAL_START = LocalTime.of(9, 30);
+    private static final String NAMES = "block-adults";
     private static final int USUAL_MINUTES = 10;
     private static final int USUAL_CHANGE = 1;
     private static final int USUAL_ROTATIONS = 5;
@@ -41,7 +45,7 @@ class SetUpPanel extends Div {
     private String change;
     private String starts;
 
-    SetUpPanel(UUID classId, BlockPicture picture, BlockService blocks, Consumer<Runnable> tried) {
+    SetUpPanel(UUID classId, BlockPicture picture, List<ClassAdult> adults, BlockService blocks, Consumer<Runnable> tried) {
         BlockPattern pattern = picture.pattern();
         if (pattern == null) {
             for (String name : texts.say("station.usual").split("\\|")) {
@@ -57,6 +61,10 @@ class SetUpPanel extends Div {
         change = String.valueOf(pattern == null ? USUAL_CHANGE : pattern.change());
         starts = String.valueOf(pattern == null ? USUAL_START : pattern.starts());
         drawStations();
+        Element names = new Element("datalist").setAttribute("id", NAMES);
+        adults.stream().filter(a -> a.role() != Role.LEAD).map(ClassAdult::name).forEach(name ->
+                names.appendChild(new Element("option").setAttribute("value", name)));
+        getElement().appendChild(names);
         Div times = row(Parts.input(texts.say("minutes"), "number", minutes, value -> minutes = value),
                 Parts.input(texts.say("change"), "number", change, value -> change = value),
                 Parts.input(texts.say("starts"), "time", starts, value -> starts = value));
@@ -66,7 +74,7 @@ class SetUpPanel extends Div {
                 value -> rotations.put(day, Integer.parseInt(value)))));
         NativeButton save = Parts.button(texts.say("save"), () -> tried.accept(() -> blocks.setUp(classId, pattern())));
         save.addClassName("strong");
-        add(stations, times, new H3(texts.say("days")), days);
+        add(Parts.soft(texts.say("station.adult.about")), stations, times, new H3(texts.say("days")), days);
         if (picture.size() > 0) {
             Map<String, String> often = new LinkedHashMap<>();
             often.put("0", texts.say("visits.daily"));
@@ -113,7 +121,7 @@ class SetUpPanel extends Div {
             String label = i == 0 ? texts.say("station.teacher") : texts.say("station", i + 1);
             Div line = new Div(Parts.input(label + ": " + texts.say("station.name"), "text", own[0], v -> own[0] = v),
                     Parts.input(texts.say("station.materials"), "text", own[1], v -> own[1] = v),
-                    Parts.input(texts.say("station.adult"), "text", own[2], v -> own[2] = v));
+                    offered(Parts.input(texts.say("station.adult"), "text", own[2], v -> own[2] = v)));
             if (i > 0 && rows.size() > 2) {
                 line.add(Parts.button(texts.say("station.remove"), () -> {
                     rows.remove(own);
@@ -127,6 +135,12 @@ class SetUpPanel extends Div {
             rows.add(new String[] {"", "", ""});
             drawStations();
         }));
+    }
+
+    /** The names of the class's adults are offered; any other name may be written. */
+    private static Div offered(Div field) {
+        field.getElement().getChildren().filter(e -> e.getTag().equals("input")).forEach(e -> e.setAttribute("list", NAMES));
+        return field;
     }
 
     private BlockPattern pattern() {

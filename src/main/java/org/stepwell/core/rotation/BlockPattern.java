@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.IntStream;
 import org.stepwell.core.problem.Refused;
 
 /**
@@ -64,6 +65,12 @@ public record BlockPattern(List<Station> stations, int minutes, int change, Loca
         if (visits.values().stream().anyMatch(a -> a < 1 || a > 5)) {
             throw new Refused("block.visits");
         }
+    }
+
+    /** Index of the first station where an adult of this name is; the teacher table when the name stands at none. */
+    public int stationOf(String adult) {
+        return IntStream.range(0, stations.size()).filter(i -> stations.get(i).adult().equalsIgnoreCase(adult.strip()))
+                .findFirst().orElse(TEACHER_TABLE);
     }
 
     /** Rotations on a weekday; 0 when there is no block. */

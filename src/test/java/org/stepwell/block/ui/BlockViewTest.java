@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.dom.Element;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
@@ -51,6 +52,9 @@ class BlockViewTest extends Screens {
         BlockView view = fresh(BlockView.class);
         assertThat(text(view)).contains("No groups are saved for today", "Say first which stations there are",
                 "Minutes at the teacher table");
+        assertThat(below(view).filter(c -> c instanceof SetUpPanel).flatMap(c -> c.getElement().getChildren())
+                .filter(e -> e.getTag().equals("datalist")).flatMap(Element::getChildren).map(e -> e.getAttribute("value")))
+                .as("adults of the class, no lead").contains("Rafael Osterlund").doesNotContain("Anselm Varga");
         press(view, "Save stations and times");
         assertThat(text(view)).contains("No groups are saved for today").doesNotContain("Say first");
         save(room, today(), 6);
