@@ -33,10 +33,12 @@ import org.stepwell.roster.ChildRow;
  * @param stops times of today in which the clock stood or stands still, in order
  * @param ledger minutes of the last {@value BlockService#LEDGER_DAYS} days by the school's own id
  * @param absent children away today, by the school's own id
+ * @param few groups of which too few are there; empty once the block has begun
  */
 public record BlockPicture(LocalDate day, LocalTime now, ZoneId zone, List<ChildRow> children, @Nullable BlockPattern pattern,
         @Nullable Seating groups, List<TeacherOrder.Place> order, @Nullable BlockDay running, @Nullable DayPlan plan,
-        List<Stop> stops, SortedMap<String, MinutesLedger.Line> ledger, Set<String> absent) {
+        List<Stop> stops, SortedMap<String, MinutesLedger.Line> ledger, Set<String> absent,
+        List<Joining> few) {
     /** Names of a group's children, those away left out. */
     public List<String> names(int group) {
         Map<String, Integer> groupOf = groups == null ? Map.of() : groups.groupOf();
@@ -47,6 +49,11 @@ public record BlockPicture(LocalDate day, LocalTime now, ZoneId zone, List<Child
     /** Instant of a time of this day. */
     public Instant instant(LocalTime time) {
         return day.atTime(time).atZone(zone).toInstant();
+    }
+
+    /** Numbers of the groups that have children; who is joined to another group leaves the own one empty. */
+    public List<Integer> numbers() {
+        return groups == null ? List.of() : groups.groupOf().values().stream().distinct().sorted().toList();
     }
 
     /** Number of groups. */

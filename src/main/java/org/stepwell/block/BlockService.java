@@ -87,7 +87,26 @@ public class BlockService {
                 : order(pattern, groups, days, day, store.count(classId, day));
         DayPlan plan = running != null ? running.plan() : proposed(classId, pattern, order, day);
         return new BlockPicture(day, current.now(), current.get().zone(), children, pattern, groups, order, running, plan, stops, ledger,
-                away.getOrDefault(day, Set.of()));
+                away.getOrDefault(day, Set.of()), running != null || groups == null ? List.of()
+                        : Joining.of(groups, away.getOrDefault(day, Set.of()), groupings.picture(classId).wishes()));
+    }
+
+    /**
+     * Lets a group of which too few are there sit with another today. From tomorrow on the groups are as before.
+     *
+     * @throws Refused when the block has begun, or the two may not sit together
+     * @throws NotVisible when the class may not be seen whole
+     */
+    public void join(UUID classId, int group, int with) {
+        BlockPicture picture = picture(classId);
+        if (picture.running() != null) {
+            throw new Refused("block.begun");
+        }
+        Seating groups = picture.groups();
+        if (groups == null || picture.few().stream().noneMatch(f -> f.group() == group && f.with().contains(with))) {
+            throw new Refused("block.join");
+        }
+        groupings.save(classId, picture.day(), Seating.Kind.DAY, groups.groups(), Joining.places(groups, group, with));
     }
 
     private static List<MinutesLedger.Day> ledgerDays(List<BlockDay> versions, Map<UUID, Seating> saved,
@@ -111,6 +130,9 @@ public class BlockService {
         groups.groups().forEach(group -> {
             List<String> children = groups.groupOf().entrySet().stream().filter(e -> e.getValue() == group.number())
                     .map(Map.Entry::getKey).toList();
+            if (children.isEmpty()) {
+                return;
+            }
             double had = children.stream().mapToLong(child -> days.stream().filter(d -> !d.day().isBefore(monday)
                     && d.day().isBefore(today) && !d.absent().contains(child) && d.groupOf().containsKey(child)
                     && d.held().teacherMinutes(d.groupOf().get(child)) > 0).count()).average().orElse(0);

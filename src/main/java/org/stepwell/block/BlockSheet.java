@@ -33,7 +33,7 @@ record BlockSheet(BlockPicture picture, String className, boolean forSubstitute)
                 turns.isEmpty() ? "" : Words.time(turns.getFirst().starts()) + "–"
                         + Words.time(turns.getLast().ends())));
         document.add(body, "h2", "", words.say("sheet.groups"));
-        for (int group = 1; group <= picture.size(); group++) {
+        for (int group : picture.numbers()) {
             document.add(body, "p", "", words.say("at-table", group, String.join(", ", picture.names(group))));
         }
         if (forSubstitute && !picture.absent().isEmpty()) {
@@ -56,12 +56,12 @@ record BlockSheet(BlockPicture picture, String className, boolean forSubstitute)
         for (int i = 0; i < turns.size(); i++) {
             document.add(head, "th", "", words.say("rotation", i + 1) + " · " + Words.time(turns.get(i).starts()));
         }
-        for (int group = 1; group <= picture.size(); group++) {
+        for (int group : picture.numbers()) {
             Element row = document.add(table, "tr", "", "");
             document.add(row, "th", "", words.say("group", group));
             for (Turn turn : turns) {
-                document.add(row, "td", "", group > turn.stations().size() ? "\u00a0"
-                        : stations.get(turn.stations().get(group - 1)).name());
+                document.add(row, "td", "", turn.stationOf(group).isEmpty() ? "\u00a0"
+                        : stations.get(turn.stationOf(group).getAsInt()).name());
             }
         }
     }

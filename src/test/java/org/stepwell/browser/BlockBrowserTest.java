@@ -20,6 +20,7 @@ import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
 import java.util.List;
 import javax.imageio.ImageIO;
 import org.apache.pdfbox.Loader;
@@ -91,10 +92,34 @@ class BlockBrowserTest extends InRealBrowser {
         page.getByLabel("Has to lie ready").nth(1).blur();
         press(page, "Save stations and times");
         assertThat(page.getByText("As it would run today").or(page.getByText("No block is planned"))).isVisible();
+        offersToJoinASmallGroup(page);
         page.getByLabel("Rotations today").selectOption("5");
         page.setViewportSize(390, 844);
         SeenScreen.passes(page, "block-phone");
         page.setViewportSize(1180, 820);
+    }
+
+    /** Children are marked away until a group is too small; then all are back, and nothing is offered any more. */
+    private static void offersToJoinASmallGroup(Page page) {
+        page.getByText("Away today: 0").click();
+        Locator offer = page.getByText("Sit together today");
+        List<String> away = new ArrayList<>();
+        for (String name : page.locator("button[aria-label$=' is away']").allTextContents()) {
+            press(page, name + " is away");
+            assertThat(page.getByText("Away today: " + (away.size() + 1))).isVisible();
+            away.add(name);
+            if (offer.count() > 0) {
+                break;
+            }
+        }
+        assertThat(offer.first()).isVisible();
+        SeenScreen.passes(page, "block-few");
+        for (String name : away) {
+            press(page, name + " is here");
+            assertThat(page.locator("button[aria-label='" + name + " is away']")).isVisible();
+        }
+        assertThat(offer).hasCount(0);
+        page.getByText("Away today: 0").waitFor();
     }
 
     /** The Table opens on the group whose turn it is; three minutes later it offers the next, without network. */

@@ -32,7 +32,7 @@ class BlockBoard extends Div {
             heads.add(cell);
         }
         NativeTableBody body = new NativeTableBody();
-        for (int group = 1; group <= picture.size(); group++) {
+        for (int group : picture.numbers()) {
             NativeTableRow row = new NativeTableRow(head(texts.say("group", group),
                     String.join(", ", picture.names(group)), "row"));
             for (int i = 0; i < turns.size(); i++) {
@@ -50,15 +50,14 @@ class BlockBoard extends Div {
     }
 
     private static NativeTableCell cell(BlockPattern pattern, Turn turn, int group, int index) {
-        // Groups saved with more tables than the day began with have no place in it.
+        // Groups saved with more tables than the day began with, or without children, have no place in it.
         NativeTableCell cell = new NativeTableCell();
-        if (group <= turn.stations().size()) {
-            int station = turn.stations().get(group - 1);
+        turn.stationOf(group).ifPresent(station -> {
             cell.setText(pattern.stations().get(station).name());
             if (station == BlockPattern.TEACHER_TABLE) {
                 cell.addClassName("teacher");
             }
-        }
+        });
         cell.getElement().setAttribute("data-turn", String.valueOf(index));
         return cell;
     }

@@ -87,7 +87,8 @@ class BlockView extends Div implements HasDynamicTitle {
             if (picture.running() != null) {
                 content.add(new BlockClock(picture, json).element());
             } else {
-                content.add(begin(picture, pattern));
+                content.add(new FewPanel(picture, (group, with) -> tried(() -> blocks.join(room.classId(), group, with))),
+                        begin(picture, pattern));
             }
             if (picture.plan() != null) {
                 content.add(new BlockBoard(picture, pattern));

@@ -19,9 +19,12 @@ public record DayPlan(List<Turn> turns) {
      * @param starts when it begins
      * @param minutes working minutes in it
      * @param paused minutes in which it stood still
-     * @param stations index of the station of group 1, 2 and so on
+     * @param stations index of the station of group 1, 2 and so on, {@link #NOWHERE} for a group without children
      */
     public record Turn(LocalTime starts, int minutes, int paused, List<Integer> stations) {
+        /** The station of a group of which nobody is there by itself. */
+        public static final int NOWHERE = -1;
+
         /** Copies the list. */
         public Turn {
             stations = List.copyOf(stations);
@@ -30,6 +33,12 @@ public record DayPlan(List<Turn> turns) {
         /** When it ends. */
         public LocalTime ends() {
             return starts.plusMinutes(minutes + (long) paused);
+        }
+
+        /** Index of the station of a group; empty when it has no place in this rotation. */
+        public OptionalInt stationOf(int group) {
+            return group > stations.size() || stations.get(group - 1) == NOWHERE ? OptionalInt.empty()
+                    : OptionalInt.of(stations.get(group - 1));
         }
 
         /** Number of the group at a station, from 1; empty when nobody is there. */

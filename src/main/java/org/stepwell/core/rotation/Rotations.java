@@ -2,6 +2,7 @@ package org.stepwell.core.rotation;
 
 import java.time.LocalTime;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.stepwell.core.problem.Refused;
 import org.stepwell.core.rotation.DayPlan.Turn;
@@ -19,8 +20,8 @@ public final class Rotations {
      *
      * @param pattern stations, minutes and change
      * @param number of rotations, at least 1
-     * @param order every group once, by number from 1, in the order in which they meet the teacher; those for whom there
-     *        is no rotation left work at the other stations
+     * @param order every group with children once, by number from 1, in the order in which they meet the teacher; those
+     *        for whom there is no rotation left work at the other stations; a number that is missing is nowhere
      * @param shift by how many places the other stations are turned against the teacher table, so that days differ
      * @param starts when the first rotation begins
      * @throws Refused when there are more groups than stations, or the block would run past midnight
@@ -34,9 +35,11 @@ public final class Rotations {
         if (starts.toSecondOfDay() / 60 + length >= 24 * 60) {
             throw new Refused("block.late");
         }
+        int last = order.stream().mapToInt(Integer::intValue).max().orElse(0);
         List<Turn> turns = new ArrayList<>();
         for (int turn = 0; turn < number; turn++) {
-            Integer[] at = new Integer[order.size()];
+            Integer[] at = new Integer[last];
+            Arrays.fill(at, Turn.NOWHERE);
             for (int place = 0; place < order.size(); place++) {
                 at[order.get(place) - 1] = turned(Math.floorMod(turn - place, stations), shift, stations);
             }

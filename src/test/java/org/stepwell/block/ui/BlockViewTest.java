@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.NativeTableHeaderCell;
 import com.vaadin.flow.dom.Element;
 import java.time.LocalDate;
 import java.util.List;
@@ -18,6 +19,8 @@ import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.test.annotation.DirtiesContext;
 import org.stepwell.Application;
 import org.stepwell.Screens;
+import org.stepwell.block.BlockPicture;
+import org.stepwell.block.BlockService;
 import org.stepwell.grouping.GroupingService;
 import org.stepwell.grouping.Seating.Group;
 import org.stepwell.grouping.Seating.Kind;
@@ -34,6 +37,8 @@ class BlockViewTest extends Screens {
     private GroupingService groupings;
     @Autowired
     private RosterService roster;
+    @Autowired
+    private BlockService blocks;
 
     private void save(UUID room, LocalDate day, int groups) {
         List<ChildRow> children = roster.children(room);
@@ -62,11 +67,27 @@ class BlockViewTest extends Screens {
         assertThat(text(view)).contains("Groups: 6. Stations: 5.").doesNotContain("Begin the block");
         save(room, today(), 5);
         view = fresh(BlockView.class);
+        assertThat(text(view)).doesNotContain("Sit together today");
+        List<ChildRow> fifth = IntStream.range(0, 23).filter(i -> i % 5 == 4).mapToObj(roster.children(room)::get).toList();
+        fifth.subList(0, 3).forEach(child -> blocks.absent(room, child.childId(), true));
+        view = fresh(BlockView.class);
+        assertThat(text(view)).contains("Group 5: one child is there today.");
+        press(view, "Sit together today");
+        assertThat(text(view)).doesNotContain("Sit together today").doesNotContain("Group 5: minutes")
+                .doesNotContain("Group 5: in turn").contains("Group 4: in turn");
+        BlockPicture joined = blocks.picture(room);
+        assertThat(joined.groups().kind()).isEqualTo(Kind.DAY);
+        assertThat(joined.groups().groupOf()).containsEntry(fifth.getLast().schoolKey(), 4).doesNotContainValue(5);
+        assertThat(groupings.seating(room, today().plusDays(1)).orElseThrow().groupOf()).as("tomorrow as before")
+                .containsEntry(fifth.getLast().schoolKey(), 5);
         fill(view, "First rotation at", "09:30");
         fill(view, "Rotations today", "3");
         press(view, "Begin the block");
         assertThat(text(view)).contains("Today, begun 9:30", "Group 5", "Teacher table", "Time is lost",
                 "Sheet for a substitute", "Who meets the teacher", "Aiyana").doesNotContain("Begin the block");
+        assertThat(below(view).filter(NativeTableHeaderCell.class::isInstance).map(c -> c.getElement().getTextRecursively())
+                .filter(head -> head.startsWith("Group"))).as("a row for each group with children").hasSize(4)
+                .noneMatch(head -> head.startsWith("Group 5"));
         assertThat(below(view).filter(Anchor.class::isInstance).map(a -> ((Anchor) a).getHref()))
                 .anyMatch(href -> href.contains("/sheet.pdf?for=substitute&lang=en"));
         fill(view, "Minutes lost from now", "none");

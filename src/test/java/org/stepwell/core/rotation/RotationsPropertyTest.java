@@ -63,6 +63,16 @@ class RotationsPropertyTest {
         }
     }
 
+    /** A group that sits with another today has a number and no place. */
+    @Test
+    void aNumberThatIsMissingIsNowhere() {
+        DayPlan day = Rotations.plan(pattern(5, 10, 0), 4, List.of(5, 1, 4, 2), 1, NINE);
+        assertThat(day.turns()).extracting(t -> t.atTeacher().orElse(0)).containsExactly(5, 1, 4, 2);
+        assertThat(day.turns()).allMatch(t -> t.stationOf(3).isEmpty() && t.stationOf(6).isEmpty()
+                && t.stationOf(4).isPresent());
+        assertThat(day.teacherMinutes(3)).isZero();
+    }
+
     /**
      * Five groups, stations and rotations are a Latin square of order 5: each row and each column a permutation (the
      * definition of Keedwell and Dénes, from memory). The square used is the cyclic one, station(g, r) = (r - g) mod 5;
