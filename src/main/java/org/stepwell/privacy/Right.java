@@ -33,7 +33,7 @@ public enum Right {
             "Access.children", "Access.shared", "Access.childrenOn", "Access.hasPart", "ObservationService.undecided", "screen",
             "screen class-map", "screen suggestions", "screen groups", "screen block", "screen paper", "screen caseload", "CaseloadService.mine", "PlanService.missedTwice", "screen groups/tomorrow", "screen files",
             "screen notes", "screen review", "screen unit", "screen unit-check", "screen coverage", "screen what-if",
-            "screen sample"),
+            "screen sample", "screen conferences"),
     /** A class, as far as the children in it are seen. */
     SEE_PART("class", PART, "RosterService.children", "ObservationService.ofClass", "ObservationService.fileOfClass",
             "TierService.picture", "TierService.details", "PacingService.unit", "ProgressionService.ofClass",
@@ -57,12 +57,14 @@ public enum Right {
             "POST /api/observations", "TierService.recordConcern", "TierService.recordDose", "PlanService.log",
             "PlanService.takeBack", "CaseloadService.comment"),
     /** What is decided on a child by those who see its class whole. */
-    DECIDE_CHILD("child", CLASS, "PlanService.start", "PlanService.change", "PlanService.end", "HomeNoteService.keep",
+    DECIDE_CHILD("child", CLASS, "ScheduleService.arrived", "PlanService.start", "PlanService.change", "PlanService.end", "HomeNoteService.keep",
             "ObservationService.decideWaiting", "AccessRecordService.lines", "AccessRecordService.csv",
             "GET /api/children/{child}/access.csv", "RecordsService.bundle",
             "FamilyRequestService.requests", "FamilyRequestService.ask", "GET /api/children/{child}/records.zip"),
     /** A class, seen whole. */
-    KEEP_CLASS("class", CLASS, "Access.requireClass", "TierService.decide", "TierService.decideAll",
+    KEEP_CLASS("class", CLASS, "ScheduleService.schedule", "ScheduleService.save", "ScheduleService.list",
+            "ScheduleService.pages", "GET /api/conferences/{classId}/list.pdf", "GET /api/conferences/{classId}/notes.pdf",
+            "Access.requireClass", "TierService.decide", "TierService.decideAll",
             "ReviewService.open", "ReviewService.choose", "ReviewService.keepAll", "ReviewService.close",
             "ReviewService.sealed", "ReviewService.print", "GET /api/reviews/{id}/review.pdf",
             "BlockService.picture", "BlockService.setUp", "BlockService.start", "BlockService.ways",

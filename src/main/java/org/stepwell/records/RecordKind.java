@@ -30,6 +30,10 @@ enum RecordKind {
     CHECK_MARKS("check_mark", "recorded_at", RecordKind.OF_CHILD, RecordKind.WITH_CHECK),
     CHECK_SITTINGS("check_sitting", "recorded_at", RecordKind.OF_CHILD, RecordKind.WITH_CHECK),
     CHECK_LOOKS("check_look", "written_at"),
+    CONFERENCE_TIMES("conference_slot", "version, place", RecordKind.OF_CHILD, """
+            select t.*, s.version, s.written_by, s.written_at
+            from %s t join conference_schedule s using (district_id, schedule_id)"""),
+    CONFERENCE_ARRIVALS("conference_arrival", "recorded_at"),
     GROUPS("seating_place", "saved_at", RecordKind.OF_CHILD, """
             select s.for_on, s.kind, t.*, s.saved_by, s.saved_at
             from %s t join seating s using (district_id, seating_id)"""),

@@ -98,6 +98,12 @@ public final class Canary {
                   values ($d, '$c', '%s', '%s', '%s'), ($d, '$o', 'stays-1', 'Bao', 'Lind');
                 insert into enrolment (district_id, class_id, child_id, starts_on)
                   values ($d, '$r', '$c', '2026-03-02'), ($d, '$r', '$o', '2026-03-02');
+                insert into conference_schedule (district_id, schedule_id, class_id, version, written_by)
+                  values ($d, '$q', '$r', 1, '$a');
+                insert into conference_slot (district_id, schedule_id, place, on_day, starts_at, minutes, pause, child_id)
+                  values ($d, '$q', 1, '2026-03-12', '15:00', 15, false, '$c');
+                insert into conference_arrival (district_id, child_id, on_day, household, outcome, recorded_by)
+                  values ($d, '$c', '2026-03-12', 1, 'no_show', '$a');
                 insert into caseload_grant (district_id, adult_id, child_id, reason, starts_on, ends_on)
                   values ($d, '$a', '$c', '%s', '2026-03-02', '2026-06-01');
                 insert into observation (district_id, observation_id, child_id, class_id, skill, task, step, help, kind,
@@ -171,6 +177,7 @@ public final class Canary {
                         m(16), m(17), m(18), m(19), m(20), m(21), m(22), m(23), m(24), m(25), m(26), m(27), m(28),
                         m(29), m(30), m(31), m(32), m(33), m(34), m(35), m(36), m(37), m(38), m(39), m(40), m(41), m(42))
                 .replace("$d", Integer.toString(DISTRICT)).replace("$c", child.toString()).replace("$o", other.toString())
+                .replace("$q", id("q"))
                 .replace("$l1", looks.get(0).toString()).replace("$l2", looks.get(1).toString())
                 .replace("$s", id("s")).replace("$a", id("a")).replace("$r", id("r")).replace("$u", id("u"))
                 .replace("$x", id("x")).replace("$p", id("p")).replace("$n1", id("n1")).replace("$n2", id("n2"))
