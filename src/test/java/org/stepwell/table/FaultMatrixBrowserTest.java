@@ -167,6 +167,7 @@ class FaultMatrixBrowserTest extends OnAFaultyDay {
         tablet.key("outbox").click();
         tablet.key("again").click();
         tablet.until(() -> stored().size() == 4);
+        tablet.until(() -> !tablet.countText().contains("not taken"));
     }
 
     @Test

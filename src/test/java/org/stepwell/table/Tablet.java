@@ -283,11 +283,20 @@ final class Tablet implements AutoCloseable {
         until(() -> countText().equals("All on the server"));
     }
 
-    /** What the server did not take, the teacher sends again by hand; it may then stand behind later looks. */
+    /**
+     * What the server did not take, the teacher sends again by hand; it may then stand behind later looks. An answer
+     * that arrives meanwhile may leave nothing to send.
+     */
     private void sendRefusedAgain() {
         while (countText().contains("not taken")) {
             key("outbox").click();
+            page.locator("dialog").waitFor();
             Locator first = page.locator("dialog .refused li").first();
+            if (first.count() == 0) {
+                page.keyboard().press("Escape");
+                until(() -> !countText().contains("not taken"));
+                return;
+            }
             first.locator("b").innerText().lines().flatMap(line -> List.of(line.split(" · ")).stream())
                     .filter(word -> word.startsWith(promises.mark())).forEach(promises::mayStandLater);
             int before = page.locator("dialog .refused li").count();

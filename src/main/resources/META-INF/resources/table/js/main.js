@@ -22,7 +22,6 @@ import { countText, openOutbox } from './view-outbox.js';
 import { actions } from './actions.js';
 import { keepForOffline, takeNewVersion } from './offline.js';
 import * as tally from './tally.js';
-import { groupNow } from './turns.js';
 import { drawNotices } from './view-notices.js';
 
 /** How long a class that the server gave may be opened again without asking it. */
@@ -94,7 +93,7 @@ function draws() {
   if (!visit) {
     return;
   }
-  proposeGroup(visit);
+  visit.propose();
   const nameOf = nameNow();
   region('setup').hidden = visit.open;
   region('visit').hidden = !visit.open;
@@ -110,14 +109,6 @@ function draws() {
     drawLast(region('last'), visit, desk.last, nameOf, act);
   } else {
     drawSetup(region('setup'), visit, nameOf, act, vault.ready() && t(state.pin ? 'pinOther' : 'pinChoose'));
-  }
-}
-
-/** Whose turn it is at the teacher table is seated by itself, until a hand has seated others. */
-function proposeGroup(visit) {
-  const group = !visit.open && !visit.byHand && groupNow(visit.table);
-  if (group && visit.proposed !== group.group) {
-    visit.seat(group);
   }
 }
 

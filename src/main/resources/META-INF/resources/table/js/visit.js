@@ -4,6 +4,7 @@
  */
 import { recallPage, rememberPage } from './outbox.js';
 import { adultOf } from './server.js';
+import { groupNow } from './turns.js';
 
 /** Up to this many children each phrase carries a button per child; beyond, the phrase is tapped first. */
 export const REGISTER_MOST = 6;
@@ -60,6 +61,15 @@ export class Visit {
     this.open &&= this.seated.length > 0;
     if (!this.table.skills.some((s) => s.code === this.skill)) {
       this.takeSkill(this.table.focusSkill ?? this.table.skills[0]?.code ?? null);
+    }
+    this.propose(); // In the same step: a tap may come before the next drawing, and must find who is shown.
+  }
+
+  /** Whose turn it is at the teacher table is seated by itself, until a hand has seated others. */
+  propose() {
+    const group = !this.open && !this.byHand && groupNow(this.table);
+    if (group && this.proposed !== group.group) {
+      this.seat(group);
     }
   }
 
