@@ -7,7 +7,6 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.TreeMap;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -21,7 +20,6 @@ import org.stepwell.core.wording.home.HomeDrafter;
 import org.stepwell.core.wording.home.HomeEvidence;
 import org.stepwell.core.wording.home.HomeNote;
 import org.stepwell.core.wording.home.HomeNote.Part;
-import org.stepwell.core.wording.home.WordGuard;
 import org.stepwell.core.wording.home.WordGuard.Found;
 import org.stepwell.platform.security.CurrentAdult;
 import org.stepwell.platform.security.SignedIn;
@@ -48,16 +46,18 @@ public class HomeNoteService {
     private final HomeNoteStore store;
     private final RosterService roster;
     private final TierService tiers;
+    private final PageGuard guard;
     private final Access access;
     private final AccessRecordService record;
     private final CurrentAdult current;
     private final JsonMapper json;
 
-    HomeNoteService(HomeNoteStore store, RosterService roster, TierService tiers, Access access,
-            AccessRecordService record, CurrentAdult current, JsonMapper json) {
+    HomeNoteService(HomeNoteStore store, RosterService roster, TierService tiers, PageGuard guard,
+            Access access, AccessRecordService record, CurrentAdult current, JsonMapper json) {
         this.store = store;
         this.roster = roster;
         this.tiers = tiers;
+        this.guard = guard;
         this.access = access;
         this.record = record;
         this.current = current;
@@ -126,11 +126,7 @@ public class HomeNoteService {
     /** What a page holds that usually stays at school, or another child's name. */
     public List<Found> check(UUID childId, HomeNote note) {
         access.requirePart(childId, Access.Part.NOTES);
-        ChildRow child = roster.child(childId);
-        Set<String> own = Set.of(child.givenName(), child.familyName(), current.get().name());
-        List<String> skills = tiers.picture(child.classId()).progression().skills().stream()
-                .map(Progression.Skill::code).toList();
-        return WordGuard.of(note.language()).find(note.text(), own, roster.otherNames(childId), skills);
+        return guard.find(roster.child(childId), note.language(), note.text());
     }
 
     /** Whether the adult has a part in the child's class, so that versions may be kept. */

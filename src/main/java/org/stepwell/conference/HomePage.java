@@ -4,12 +4,10 @@ import java.time.LocalDate;
 import java.time.YearMonth;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
-import org.stepwell.core.wording.Language;
 import org.stepwell.core.wording.home.HomeNote;
 import org.stepwell.core.wording.home.HomeNote.Part;
 import org.stepwell.platform.pdf.PdfDocument;
@@ -30,28 +28,19 @@ import org.w3c.dom.Element;
  */
 public record HomePage(String name, String className, String adult, LocalDate on, boolean draft, HomeNote note,
         Set<String> otherNames) {
-    private static final int LINES_TO_WRITE_ON = 3;
 
     /** The PDF on a paper, in normal or large print (18 points, may run to a second sheet). */
     public byte[] pdf(Paper paper, boolean largePrint) {
         Words words = Words.of("conference", note.language());
         PdfDocument document = new PdfDocument(words.say("page-title"), note.language().code(), paper,
-                style(largePrint ? 18 : 11.5));
+                HomePaper.style(largePrint));
         Element body = document.body();
-        if (draft) {
-            document.add(body, "p", "draft", words.say("draft-mark"));
-        }
-        document.add(body, "h1", "", words.say("page-title"));
-        document.add(body, "p", "who", name);
-        document.add(body, "p", "when", List.of(className, adult, date(words)).stream()
-                .filter(text -> !text.isEmpty()).collect(Collectors.joining(" · ")));
+        HomePaper.head(document, words, words.say("page-title"), new HomePaper.Head(name, className, adult,
+                HomePaper.date(on, note.language(), otherNames), draft));
         for (Part part : Part.values()) {
             section(document, words, part);
         }
-        document.add(body, "h2", "", words.say("yours", name));
-        for (int line = 0; line < LINES_TO_WRITE_ON; line++) {
-            document.add(body, "div", "line", "\u00a0");
-        }
+        HomePaper.lines(document, words.say("yours", name));
         document.add(body, "p", "foot", words.say("page-foot"));
         return document.render();
     }
@@ -92,26 +81,5 @@ public record HomePage(String name, String className, String adult, LocalDate on
         String text = DateTimeFormatter.ofPattern("LLLL", words.locale()).format(month);
         boolean taken = otherNames.stream().anyMatch(other -> other.equalsIgnoreCase(text));
         return taken ? String.valueOf(month.getMonthValue()) : text;
-    }
-
-    private String date(Words words) {
-        boolean taken = otherNames.stream().anyMatch(other -> other.equalsIgnoreCase(
-                DateTimeFormatter.ofPattern("LLLL", words.locale()).format(on)));
-        return DateTimeFormatter.ofPattern(taken ? "M/d/yyyy" : note.language() == Language.SPANISH
-                ? "d 'de' MMMM 'de' yyyy" : "MMMM d, yyyy", words.locale()).format(on);
-    }
-
-    private static String style(double points) {
-        return String.format(Locale.ROOT, "body { font-size: %spt; line-height: 1.45 } "
-                + "h1 { font-size: 1.7em; font-weight: normal; margin: 0; line-height: 1.2 } "
-                + "h2 { font-size: 1.18em; font-weight: normal; margin: 1em 0 0.2em 0; padding: 0 0 0.1em 0; "
-                + "border-bottom: 0.7pt solid #1b1b1b; page-break-after: avoid } "
-                + "p { margin: 0.25em 0 } ul { margin: 0.2em 0; padding: 0 0 0 1.3em } li { margin: 0.15em 0 } "
-                + ".who { font-size: 1.35em; margin: 0.1em 0 0 0 } .when { color: #444444; margin: 0 } "
-                + ".draft { border: 0.7pt solid #1b1b1b; padding: 0.2em 0.6em; margin: 0 0 0.8em 0 } "
-                + ".caption { margin-top: 0.5em } .dots { border-collapse: collapse } "
-                + ".dots th { font-weight: normal; text-align: left; padding: 0 1em 0 0 } .dots td { padding: 0 } "
-                + ".line { border-bottom: 0.5pt solid #777777; height: 2em } "
-                + ".foot { margin-top: 1.4em; font-size: 0.85em; color: #444444 }", points);
     }
 }

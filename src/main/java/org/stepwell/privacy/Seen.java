@@ -12,6 +12,10 @@ public enum Seen {
     NOTE_PAGE,
     /** The page that goes home, as a file. */
     NOTE_PRINT,
+    /** The letter about extra help, on the screen. */
+    LETTER_PAGE,
+    /** The letter about extra help, as a file. */
+    LETTER_PRINT,
     /** A closed review with the child in it, as a file. */
     REVIEW_PRINT,
     /** Looks as a file or over HTTP. */
@@ -37,7 +41,7 @@ public enum Seen {
     /** For whom it is made: {@code family}, {@code school} (another one) or {@code staff}. */
     public String party() {
         return switch (this) {
-            case NOTE_PRINT, ALL_RECORDS -> "family";
+            case NOTE_PRINT, LETTER_PRINT, ALL_RECORDS -> "family";
             case TRANSFER -> "school";
             default -> "staff";
         };

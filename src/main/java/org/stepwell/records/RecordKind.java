@@ -22,6 +22,7 @@ enum RecordKind {
     PLAN_SESSIONS("plan_session", "logged_at", RecordKind.OF_PLAN),
     PLAN_ENDS("plan_end", "ended_at", RecordKind.OF_PLAN),
     NOTES_HOME("home_note", "written_at"),
+    HELP_LETTERS("help_letter", "written_at"),
     COMMENTS("caseload_comment", "written_at"),
     SHARINGS("caseload_grant", "created_at"),
     FAMILY_REQUESTS("family_request", "asked_on"),

@@ -1,5 +1,6 @@
 package org.stepwell.conference.ui;
 
+import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
@@ -12,7 +13,6 @@ import com.vaadin.flow.router.Route;
 import com.vaadin.flow.router.RouteParameters;
 import com.vaadin.flow.router.RouterLink;
 import jakarta.annotation.security.PermitAll;
-import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -23,7 +23,6 @@ import org.stepwell.conference.KeptNote;
 import org.stepwell.core.wording.Language;
 import org.stepwell.core.wording.home.HomeNote;
 import org.stepwell.core.wording.home.HomeNote.Part;
-import org.stepwell.core.wording.home.ReadingEase;
 import org.stepwell.core.wording.home.WordGuard.Found;
 import org.stepwell.platform.ui.Parts;
 import org.stepwell.platform.ui.Words;
@@ -42,10 +41,8 @@ class NoteView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     private final HomeNoteService notes;
     private final Words words = Words.of("conference");
     private final Map<Part, PartField> fields = new EnumMap<>(Part.class);
-    private final List<String> confirmed = new ArrayList<>();
+    private final WordCheck check = new WordCheck(words);
     private final Div message = new Div();
-    private final Div open = new Div();
-    private final Paragraph ease = Parts.soft("");
     private UUID childId = new UUID(0, 0);
     private HomeNote note = new HomeNote(Language.ENGLISH, Map.of(), List.of());
     private int version;
@@ -75,8 +72,7 @@ class NoteView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         fields.clear();
         Optional<KeptNote> kept = notes.newest(childId, language);
         version = kept.map(KeptNote::version).orElse(0);
-        confirmed.clear();
-        kept.ifPresent(k -> confirmed.addAll(k.confirmed()));
+        check.begin(kept.map(KeptNote::confirmed).orElse(List.of()));
         add(new H1(child.label()), languages(language));
         if (notes.outOfDate(childId, language)) {
             Paragraph old = new Paragraph(words.say("out-of-date"));
@@ -101,7 +97,7 @@ class NoteView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         }
         actions.add(pdf(child, language, "normal", words.say("pdf")), pdf(child, language, "large",
                 words.say("pdf-large")));
-        add(sheet, ease, open, message, actions);
+        add(sheet, check, message, actions);
         if (!mine) {
             add(Parts.soft(words.say("not-yours")));
         }
@@ -113,15 +109,20 @@ class NoteView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         row.addClassName("actions");
         row.getElement().setAttribute("role", "group").setAttribute("aria-label", words.say("language"));
         for (Language each : Language.values()) {
-            RouterLink link = new RouterLink(each == Language.SPANISH ? "Español" : "English", NoteView.class,
-                    new RouteParameters(Map.of("child", childId.toString(), "language", each.code())));
-            link.addClassName("button");
-            if (each == now) {
-                link.getElement().setAttribute("aria-current", "page");
-            }
-            row.add(link);
+            row.add(language(NoteView.class, childId, each, each == now));
         }
         return row;
+    }
+
+    /** The way to the same page in a language. */
+    static RouterLink language(Class<? extends Component> screen, UUID childId, Language each, boolean here) {
+        RouterLink link = new RouterLink(each == Language.SPANISH ? "Español" : "English", screen,
+                new RouteParameters(Map.of("child", childId.toString(), "language", each.code())));
+        link.addClassName("button");
+        if (here) {
+            link.getElement().setAttribute("aria-current", "page");
+        }
+        return link;
     }
 
     private static Anchor pdf(ChildRow child, Language language, String print, String text) {
@@ -141,33 +142,17 @@ class NoteView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     }
 
     private void look() {
-        ReadingEase read = ReadingEase.of(note.text(), note.language());
-        ease.setText(read.words() == 0 ? "" : note.language() == Language.SPANISH
-                ? words.say("ease-es", read.szigrisztPazos()) : words.say("ease-en",
-                Math.max(0, read.fleschKincaidGrade())));
-        open.removeAll();
-        notes.check(childId, note).stream().filter(found -> !confirmed.contains(found.text()))
-                .map(found -> new Found(found.text(), found.kind(), 0)).distinct().forEach(this::ask);
-    }
-
-    private void ask(Found found) {
-        Div row = new Div(new Paragraph(words.say("found." + found.kind().name(), found.text())),
-                Parts.button(words.say("meant"), () -> {
-                    confirmed.add(found.text());
-                    look();
-                }));
-        row.addClassName("sheet");
-        open.add(row);
+        check.look(note.text(), note.language(), () -> notes.check(childId, note));
     }
 
     private void keep(boolean approve) {
         try {
-            List<Found> left = notes.keep(childId, note, version, approve, List.copyOf(confirmed));
+            List<Found> left = notes.keep(childId, note, version, approve, check.confirmed());
             if (left.isEmpty()) {
                 version++;
                 Parts.say(message, words.say(approve ? "approved" : "kept"));
             } else {
-                Parts.say(message, words.say("found." + left.getFirst().kind().name(), left.getFirst().text()));
+                Parts.say(message, check.text(left.getFirst()));
             }
         } catch (IllegalArgumentException wrong) {
             Parts.say(message, words.say(wrong.getMessage() != null && wrong.getMessage().equals("too-long")

@@ -151,6 +151,9 @@ class PlanView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         if (plan.missedTwiceRunning()) {
             sheet.add(caution("twice"));
         }
+        if (plan.support()) {
+            sheet.add(Parts.link("letter/" + childId + "/" + Words.language().code(), texts.say("letter")));
+        }
         add(sheet, log(plan, now, today), sessions(plan));
         if (writes) {
             TermsForm form = new TermsForm(new PlanTerms(today, now.skill(), now.start(), now.step(), now.share(),

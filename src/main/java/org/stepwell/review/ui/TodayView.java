@@ -30,6 +30,7 @@ import org.stepwell.roster.ui.ClassChoice;
 import org.stepwell.tier.ClassPicture;
 import org.stepwell.tier.ClassPicture.OneChild;
 import org.stepwell.tier.TierService;
+import org.stepwell.tier.ui.TodaySection;
 
 /** The lesson in hand, who comes first at the table, what waits for a decision; for a new class, how to begin. */
 @Route("")
@@ -43,7 +44,7 @@ class TodayView extends Div implements HasDynamicTitle {
     private final Words texts = Words.of("today");
 
     TodayView(RosterService roster, TierService tiers, PacingService pacing, LessonService lessons,
-            ObservationService observations, PlanService plans) {
+            ObservationService observations, PlanService plans, List<TodaySection> sections) {
         List<Classroom> classes = roster.classes();
         if (classes.isEmpty()) {
             add(new H1(texts.say("title")), ClassChoice.none());
@@ -72,6 +73,7 @@ class TodayView extends Div implements HasDynamicTitle {
         if (!missed.isEmpty()) {
             cards.add(missed(missed));
         }
+        sections.forEach(section -> section.of(picture).ifPresent(cards::add));
         int late = observations.undecided().size();
         if (late > 0) {
             cards.add(late(late));
