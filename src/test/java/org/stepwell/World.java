@@ -14,6 +14,7 @@ import java.util.stream.Collectors;
 import org.springframework.context.ApplicationContext;
 import org.stepwell.block.BlockService;
 import org.stepwell.check.CheckService;
+import org.stepwell.conference.FamilyTalkService;
 import org.stepwell.core.check.CheckItem;
 import org.stepwell.core.evidence.Help;
 import org.stepwell.core.evidence.Kind;
@@ -67,10 +68,13 @@ record World(Map<String, UUID> ids, String schoolKey) {
         reviews.keepAll(classId, reviews.open(classId).orElseThrow().left().stream().map(c -> c.row().childId())
                 .toList());
         runBlock(context, classId, today);
+        UUID talk = UUID.randomUUID();
+        context.getBean(FamilyTalkService.class).add(childId, talk, today, "Counts buttons.", "", null);
         UUID review = reviews.close(classId, Map.of()).reviewId();
         UUID request = context.getBean(FamilyRequestService.class).ask(childId, FamilyRequest.Kind.INSPECT, today, "");
         return new World(Map.of("classId", classId, "toClass", classId, "childId", childId, "unitId", unit,
-                "observationId", look, "planId", plan, "checkId", check, "reviewId", review, "requestId", request), child.schoolKey());
+                "observationId", look, "planId", plan, "checkId", check, "reviewId", review, "requestId", request,
+                "talkId", talk), child.schoolKey());
     }
 
     private static void runBlock(ApplicationContext context, UUID classId, LocalDate today) {

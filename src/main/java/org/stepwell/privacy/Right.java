@@ -31,7 +31,7 @@ public enum Right {
     LIST_OWN("class, child", OWN, "RosterService.classes", "RosterService.adults", "RosterService.children()", "RosterService.byKey",
             "RosterService.seesWhole", "RosterService.inSample", "RecordsService.kept", "screen records", "GET /api/children", "ReviewService.mine", "Access.classes",
             "Access.children", "Access.shared", "Access.childrenOn", "Access.hasPart", "ObservationService.undecided", "screen",
-            "screen class-map", "screen suggestions", "screen groups", "screen block", "screen paper", "screen caseload", "CaseloadService.mine", "PlanService.missedTwice", "HelpLetterService.withoutWord", "screen groups/tomorrow", "screen files",
+            "screen class-map", "screen suggestions", "screen groups", "screen block", "screen paper", "screen caseload", "CaseloadService.mine", "PlanService.missedTwice", "HelpLetterService.withoutWord", "FamilyTalkService.due", "screen groups/tomorrow", "screen files",
             "screen notes", "screen review", "screen unit", "screen unit-check", "screen coverage", "screen what-if",
             "screen sample", "screen conferences"),
     /** A class, as far as the children in it are seen. */
@@ -48,7 +48,7 @@ public enum Right {
             "Access.requirePart", "PlanService.running", "PlanService.mayWrite",
             "HomeNoteService.draft", "HomeNoteService.newest", "HomeNoteService.versions", "HomeNoteService.outOfDate",
             "HomeNoteService.check", "HomeNoteService.mayKeep", "HomeNoteService.page",
-            "HelpLetterService.planOf", "HelpLetterService.draft", "HelpLetterService.versions", "HelpLetterService.check",
+            "FamilyTalkService.talks", "FamilyTalkService.mayWrite", "screen talk/:child/:language", "HelpLetterService.planOf", "HelpLetterService.draft", "HelpLetterService.versions", "HelpLetterService.check",
             "HelpLetterService.mayKeep", "HelpLetterService.page", "GET /api/children/{child}/letter.pdf",
             "screen letter/:child/:language", "GET /api/children/{child}/note.pdf", "GET /api/children/{child}/report.pdf",
             "GET /api/children/{child}/report.csv", "AccessRecordService.readers", "AccessRecordService.mayRead",
@@ -59,7 +59,7 @@ public enum Right {
             "POST /api/observations", "TierService.recordConcern", "TierService.recordDose", "PlanService.log",
             "PlanService.takeBack", "CaseloadService.comment"),
     /** What is decided on a child by those who see its class whole. */
-    DECIDE_CHILD("child", CLASS, "ScheduleService.arrived", "PlanService.start", "PlanService.change", "PlanService.end", "HomeNoteService.keep", "HelpLetterService.keep",
+    DECIDE_CHILD("child", CLASS, "ScheduleService.arrived", "PlanService.start", "PlanService.change", "PlanService.end", "HomeNoteService.keep", "HelpLetterService.keep", "FamilyTalkService.add", "FamilyTalkService.settle",
             "ObservationService.decideWaiting", "AccessRecordService.lines", "AccessRecordService.csv",
             "GET /api/children/{child}/access.csv", "RecordsService.bundle",
             "FamilyRequestService.requests", "FamilyRequestService.ask", "GET /api/children/{child}/records.zip"),

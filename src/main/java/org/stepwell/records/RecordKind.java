@@ -23,6 +23,10 @@ enum RecordKind {
     PLAN_ENDS("plan_end", "ended_at", RecordKind.OF_PLAN),
     NOTES_HOME("home_note", "written_at"),
     HELP_LETTERS("help_letter", "written_at"),
+    FAMILY_TALKS("family_talk", "written_at"),
+    FAMILY_TALK_STEPS("family_talk_step", "written_at", """
+            select t.* from family_talk_step t join family_talk f using (district_id, talk_id)
+            where f.child_id = :child"""),
     COMMENTS("caseload_comment", "written_at"),
     SHARINGS("caseload_grant", "created_at"),
     FAMILY_REQUESTS("family_request", "asked_on"),

@@ -65,6 +65,36 @@ class NotesBrowserTest {
     }
 
     @Test
+    void duringATalkNothingButThisChildIsOnTheScreen() {
+        Page page = opened(820, 1180, ColorScheme.LIGHT);
+        java.util.List<String> names = page.locator("tbody th").allInnerTexts();
+        assertThat(names).hasSizeGreaterThan(20).contains("Freya");
+        page.getByLabel("Freya, English").click();
+        page.getByText("Approve", new Page.GetByTextOptions().setExact(true)).click();
+        assertThat(page.getByRole(AriaRole.ALERT)).containsText("Approved.");
+        page.getByText("Screen for the talk").click();
+        page.locator("h1").filter(new Locator.FilterOptions().setHasText("Freya")).waitFor();
+        assertThat(page.locator("header, nav, [role=alert], [role=status]")).hasCount(0);
+        String everything = page.content();
+        assertThat(names.stream().filter(name -> !name.equals("Freya")).filter(name -> everything.matches(
+                "(?s).*\\b" + java.util.regex.Pattern.quote(name) + "\\b.*")).toList()).isEmpty();
+        assertThat(page.title()).isEqualTo("Stepwell");
+        SeenScreen.passes(page, "talk-portrait");
+        page.getByText("Keep", new Page.GetByTextOptions().setExact(true)).click();
+        assertThat(page.getByText("one of the two is enough")).isVisible();
+        page.getByLabel("What the family said").fill("Counts the stairs at home.");
+        page.getByLabel("What the family said").blur();
+        page.getByText("Keep", new Page.GetByTextOptions().setExact(true)).click();
+        assertThat(page.getByText("Thank you. It is written down.")).isVisible();
+        page.setViewportSize(390, 844);
+        page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(ColorScheme.DARK));
+        SeenScreen.passes(page, "talk-phone-dark");
+        page.getByText("Back to the page").click();
+        page.locator("h1").filter(new Locator.FilterOptions().setHasText("Freya")).waitFor();
+        assertThat(page.locator("header nav").first()).isVisible();
+    }
+
+    @Test
     void fitsAPhoneAndTheDark() {
         Page page = opened(390, 844, ColorScheme.DARK);
         SeenScreen.passes(page, "notes-phone-dark");

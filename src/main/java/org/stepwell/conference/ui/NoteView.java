@@ -96,7 +96,8 @@ class NoteView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                     Parts.button(words.say("fresh"), () -> show(notes.draft(childId, language))));
         }
         actions.add(pdf(child, language, "normal", words.say("pdf")), pdf(child, language, "large",
-                words.say("pdf-large")));
+                words.say("pdf-large")), Parts.link("talk/" + childId + "/" + language.code(),
+                words.say("talk.screen")));
         add(sheet, check, message, actions);
         if (!mine) {
             add(Parts.soft(words.say("not-yours")));
