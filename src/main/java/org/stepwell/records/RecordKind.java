@@ -25,8 +25,7 @@ enum RecordKind {
     HELP_LETTERS("help_letter", "written_at"),
     FAMILY_TALKS("family_talk", "written_at"),
     FAMILY_TALK_STEPS("family_talk_step", "written_at", """
-            select t.* from family_talk_step t join family_talk f using (district_id, talk_id)
-            where f.child_id = :child"""),
+            t.talk_id in (select f.talk_id from family_talk f where f.child_id = :child)"""),
     COMMENTS("caseload_comment", "written_at"),
     SHARINGS("caseload_grant", "created_at"),
     FAMILY_REQUESTS("family_request", "asked_on"),

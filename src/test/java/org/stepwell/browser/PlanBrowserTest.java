@@ -45,6 +45,7 @@ class PlanBrowserTest {
         page.locator("button", new Page.LocatorOptions().setHasText("school event")).click();
         assertThat(page.getByText("Sessions (2)")).isVisible();
         SeenScreen.passes(page, "plan-running");
+        String plan = page.url();
         page.navigate(browser.server().address() + "/");
         assertThat(page.getByText("Extra help has begun, and no letter to the family was approved yet.")).isVisible();
         page.locator("a.chip[href^='letter/']").click();
@@ -56,16 +57,15 @@ class PlanBrowserTest {
         page.navigate(browser.server().address() + "/");
         page.locator("main h1").waitFor();
         assertThat(page.locator("a.chip[href^='letter/']")).hasCount(0);
-        page.goBack();
+        page.navigate(plan);
+        page.getByText("Letter to the family").click();
         page.locator("h1").filter(new Locator.FilterOptions().setHasText("Letter about")).waitFor();
         page.getByText("Español", new Page.GetByTextOptions().setExact(true)).last().click();
         assertThat(page.getByLabel("The letter, one sentence a line")).hasAttribute("lang", "es");
         page.setViewportSize(390, 844);
         page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(ColorScheme.DARK));
         SeenScreen.passes(page, "letter-phone-dark");
-        page.goBack();
-        page.goBack();
-        page.goBack();
+        page.navigate(plan);
         page.locator("h1").filter(new Locator.FilterOptions().setHasText("Plan: Marisol")).waitFor();
         page.setViewportSize(390, 844);
         page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(ColorScheme.DARK));

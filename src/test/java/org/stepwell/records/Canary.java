@@ -23,7 +23,7 @@ public final class Canary {
     /** That of the child who stays. */
     public static final String OTHER_KEY = "stays-1";
     /** How many marks there are beside ids. */
-    public static final int MARKS = 42;
+    public static final int MARKS = 46;
 
     private final UUID child = UUID.fromString("5e1fca4a-0d1f-4c6b-9c1e-7a11c0ffee01");
     private final UUID other = UUID.fromString("0b0e6a52-77c1-4a57-8f0e-2f6b3d9a4c02");
@@ -63,7 +63,8 @@ public final class Canary {
 
     /** The same as texts, for looking through rows. */
     public List<String> texts() {
-        List<String> all = new ArrayList<>(List.of(child.toString(), looks.get(0).toString(), looks.get(1).toString()));
+        List<String> all = new ArrayList<>(List.of(child.toString(), looks.get(0).toString(),
+                looks.get(1).toString(), id("g")));
         for (int n = 1; n <= MARKS; n++) {
             all.add(mark(n));
         }
@@ -172,16 +173,22 @@ public final class Canary {
                   select $d, '$v', '2026-03-06', content, encode(sha256(convert_to(content, 'UTF8')), 'hex'), '$a' from (values
                   ('{"children":[{"child_id":"$c","chance":0.75,"reason":"%s","teller":"%s"},{"child_id":"$o","chance":0.5}]}'))
                   seal(content);
-                insert into access_key (district_id, child_id, key) values ($d, '$c', sha256('c')), ($d, '$o', sha256('o'))"""
+                insert into access_key (district_id, child_id, key) values ($d, '$c', sha256('c')), ($d, '$o', sha256('o'));
+                insert into help_letter (district_id, child_id, plan_id, language, version, state, letter_on, lines,
+                  school_text, written_by) values ($d, '$c', '$p', 'en', 1, 'draft', '2026-03-10', '["%s"]', '%s', '$a');
+                insert into family_talk (district_id, talk_id, child_id, held_on, said, agreed, written_by)
+                  values ($d, '$g', '$c', '2026-03-11', '%s', '%s', '$a');
+                insert into family_talk_step (district_id, talk_id, step, written_by) values ($d, '$g', 1, '$a')"""
                 .formatted(m(1), m(2), m(4), m(5), m(6), m(7), m(8), m(9), m(10), m(11), m(12), m(13), m(14), m(15),
                         m(16), m(17), m(18), m(19), m(20), m(21), m(22), m(23), m(24), m(25), m(26), m(27), m(28),
-                        m(29), m(30), m(31), m(32), m(33), m(34), m(35), m(36), m(37), m(38), m(39), m(40), m(41), m(42))
+                        m(29), m(30), m(31), m(32), m(33), m(34), m(35), m(36), m(37), m(38), m(39), m(40), m(41), m(42),
+                        m(43), m(44), m(45), m(46))
                 .replace("$d", Integer.toString(DISTRICT)).replace("$c", child.toString()).replace("$o", other.toString())
                 .replace("$q", id("q"))
                 .replace("$l1", looks.get(0).toString()).replace("$l2", looks.get(1).toString())
                 .replace("$s", id("s")).replace("$a", id("a")).replace("$r", id("r")).replace("$u", id("u"))
                 .replace("$x", id("x")).replace("$p", id("p")).replace("$n1", id("n1")).replace("$n2", id("n2"))
-                .replace("$q", id("q")).replace("$k", id("k")).replace("$t", id("t")).replace("$v", id("v"));
+                .replace("$g", id("g")).replace("$k", id("k")).replace("$t", id("t")).replace("$v", id("v"));
     }
 
     private static String id(String of) {

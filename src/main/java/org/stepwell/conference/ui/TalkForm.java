@@ -21,6 +21,7 @@ class TalkForm extends Div {
 
     /** @param kept told when a talk was kept */
     TalkForm(FamilyTalkService talks, UUID childId, LocalDate today, Words words, Runnable kept) {
+        addClassName("talk-form");
         String[] on = {today.toString()};
         NativeButton keep = Parts.button(words.say("talk.keep"), () -> {
             try {
