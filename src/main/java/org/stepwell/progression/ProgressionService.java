@@ -39,6 +39,19 @@ public class ProgressionService {
                 v.progressionId()))).orElse(NONE);
     }
 
+    /**
+     * The same, and before any unit the progression that a first unit would be on: the district's own, else the one
+     * that comes with the program. For the first weeks, when children are met one by one.
+     */
+    public Progression toBegin(UUID classId) {
+        Progression own = ofClass(classId);
+        if (!own.skills().isEmpty() || !access.hasPart(classId)) {
+            return own;
+        }
+        return store.codes().stream().sorted().findFirst().flatMap(code -> store.newest(code)
+                .map(v -> store.read(code, v.progressionId()))).orElseGet(ShippedProgression::get);
+    }
+
     /** Whether there is a progression of this code. */
     public boolean known(String code) {
         return store.newest(code).isPresent();

@@ -39,18 +39,20 @@ class TableController {
     private final ObservationService observations;
     private final GroupingService groupings;
     private final BlockService blocks;
+    private final ShortStarts starts;
     private final CurrentAdult current;
     private final Clock clock;
 
     TableController(RosterService roster, ProgressionService progressions, LessonService lessons,
-            ObservationService observations, GroupingService groupings, BlockService blocks, CurrentAdult current,
-            Clock clock) {
+            ObservationService observations, GroupingService groupings, BlockService blocks, ShortStarts starts,
+            CurrentAdult current, Clock clock) {
         this.roster = roster;
         this.progressions = progressions;
         this.lessons = lessons;
         this.observations = observations;
         this.groupings = groupings;
         this.blocks = blocks;
+        this.starts = starts;
         this.current = current;
         this.clock = clock;
     }
@@ -60,7 +62,7 @@ class TableController {
         SignedIn adult = current.get();
         Classroom room = roster.classes().stream().filter(c -> classId == null || c.classId().equals(classId))
                 .findFirst().orElseThrow(NotVisible::new);
-        Progression progression = progressions.ofClass(room.classId());
+        Progression progression = progressions.toBegin(room.classId());
         Map<String, Object> answer = new LinkedHashMap<>();
         answer.put("adult", Map.of("id", adult.adultId(), "signIn", adult.signIn(), "name", adult.name()));
         answer.put("class", Map.of("id", room.classId(), "name", room.name()));
@@ -70,6 +72,7 @@ class TableController {
         answer.put("seenThisWeek", seenThisWeek(room.classId()));
         answer.put("groups", groups(room.classId()));
         answer.put("block", blocks.atTable(room.classId()));
+        answer.put("starts", starts.of(room.classId(), progression));
         answer.put("zone", adult.zone().getId());
         answer.put("serverTime", clock.instant());
         return answer;

@@ -1,8 +1,10 @@
 package org.stepwell.core.progression;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -92,6 +94,24 @@ public record Progression(String code, List<Skill> skills, List<Phrase> phrases)
         return phrases.stream().filter(p -> p.kind() == Phrase.Kind.HELP && p.code().equals(NUMBERS)
                 && p.skill().equals(skillCode)).findFirst().map(p -> List.of(p.text().strip().split("\\s+")))
                 .orElse(List.of());
+    }
+
+    /**
+     * The skills to begin with: in the order of the files, each after those it needs.
+     *
+     * @param most how many at most
+     */
+    public List<Skill> first(int most) {
+        List<Skill> chosen = new ArrayList<>();
+        List<Skill> left = new ArrayList<>(skills);
+        while (chosen.size() < most && !left.isEmpty()) {
+            Set<String> known = chosen.stream().map(Skill::code).collect(Collectors.toSet());
+            Skill next = left.stream().filter(s -> s.needs().stream().allMatch(n -> known.contains(n.skill())
+                    || left.stream().noneMatch(l -> l.code().equals(n.skill())))).findFirst().orElseThrow();
+            chosen.add(next);
+            left.remove(next);
+        }
+        return List.copyOf(chosen);
     }
 
     /** Titles by skill code. */

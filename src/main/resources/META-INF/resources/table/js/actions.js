@@ -1,5 +1,6 @@
 /** What each tap means, in one place, so that views only name it. */
 import { button, h } from './dom.js';
+import { further, meet } from './starts.js';
 import { t } from './texts.js';
 
 export function actions(state, changed, dialog) {
@@ -12,6 +13,8 @@ export function actions(state, changed, dialog) {
     everyone: does(() => { visit().seated = visit().table.children.map((c) => c.child); }),
     nobody: does(() => { visit().byHand = true; visit().seated = []; }),
     start: does(() => { visit().start(); state.desk.last = null; }),
+    meet: does((child) => { meet(visit(), child); state.desk.last = null; }),
+    nextTask: does(() => further(visit())),
     end: does(() => { visit().end(); visit().byHand = false; }),
     skill: does((code) => visit().takeSkill(code)),
     task: (text) => { visit().task = text; visit().remember().catch(() => {}); },

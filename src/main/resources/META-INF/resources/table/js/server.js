@@ -11,6 +11,7 @@
  *              objectsBelong: [4, 5]}],          steps whose task needs objects by nature
  *    groups: [{group, children: [child], skill, number}],   today's groups as saved; may be empty
  *    block: [{starts, ends, group}],             turns at the teacher table on the running day; group may be null
+ *    starts: {skills: [code], met: [child]},    short starts of the first weeks; no skills once a unit is in hand
  *    focusSkill,                                 code of the skill the class is on, or null
  *    seenThisWeek: [child], zone,                the school's time zone, which decides the day
  *    serverTime}                                 instant with offset

@@ -1,6 +1,7 @@
 /** The children: whom to seat before a visit, and the large cards of those at the table. */
 import { button, draw, h } from './dom.js';
 import { t } from './texts.js';
+import { nextTask, startButtons } from './starts.js';
 import { groupButtons, nextGroup } from './turns.js';
 
 const ring = (seen) => h('span', { class: seen ? 'ring full' : 'ring', 'aria-hidden': 'true' });
@@ -31,7 +32,8 @@ export function drawSetup(region, visit, nameOf, act, pinText) {
       button('all', act.everyone, {}, t('everyone')),
       button('none', act.nobody, {}, t('nobody'))),
     h('div', { class: 'starts' }, button('initials', act.initials, {}, t('initialsChoose')),
-      pinText && button('pin-choose', act.pin, {}, pinText)));
+      pinText && button('pin-choose', act.pin, {}, pinText)),
+    startButtons(visit, nameOf, act));
 }
 
 /** During a visit: a tap on a card takes this child in hand, or logs the phrase that is in hand. */
@@ -43,6 +45,7 @@ export function drawChildren(region, visit, nameOf, act) {
       button('stop', act.stop, {}, t('stop')),
       button('end', act.end, {}, t('end'))),
     nextGroup(visit, act),
+    nextTask(visit, nameOf, act),
     h('div', { class: 'cards', role: 'group', 'aria-labelledby': 'at-table' }, visit.seated.map((child) => {
       const seen = (visit.counts[child] ?? 0) > 0;
       return button(`child-${child}`, () => act.child(child), { class: 'card',

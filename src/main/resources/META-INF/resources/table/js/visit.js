@@ -32,6 +32,9 @@ export class Visit {
   initials = {};
   armedChild = null;
   armedPhrase = null;
+  /** Which task of a short start is in hand, from 0; null outside of one. And whom this tablet has met so. */
+  meeting = null;
+  met = [];
   /** Number of the group that was seated by its turn, and whether a hand has chosen since. */
   proposed = null;
   byHand = false;
@@ -54,7 +57,7 @@ export class Visit {
     this.proposed = null;
     const known = new Set(this.table.children.map((c) => c.child));
     for (const name of ['open', 'task', 'cubesOut', 'shield', 'letters', 'counts', 'startedAt', 'stoppedMs', 'skill',
-      'week']) {
+      'week', 'meeting', 'met']) {
       this[name] = kept[name] ?? this[name];
     }
     this.seated = (kept.seated ?? []).filter((child) => known.has(child));
@@ -74,9 +77,9 @@ export class Visit {
   }
 
   remember() {
-    const { open, seated, task, cubesOut, shield, letters, counts, startedAt, stoppedMs, skill, week } = this;
+    const { open, seated, task, cubesOut, shield, letters, counts, startedAt, stoppedMs, skill, week, meeting, met } = this;
     return rememberPage(this.key, this.owner,
-      { open, seated, task, cubesOut, shield, letters, counts, startedAt, stoppedMs, skill, week });
+      { open, seated, task, cubesOut, shield, letters, counts, startedAt, stoppedMs, skill, week, meeting, met });
   }
 
   /** What the shield shows for a child instead of its name, by the teacher's choice. */
@@ -129,6 +132,7 @@ export class Visit {
     this.startedAt = Date.now();
     this.stoppedMs = 0;
     this.summary = null;
+    this.meeting = null;
   }
 
   end() {
