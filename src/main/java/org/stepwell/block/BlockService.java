@@ -10,7 +10,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
@@ -76,9 +75,8 @@ public class BlockService {
         Map<UUID, Seating> saved = groupings.saved(classId, versions.stream().map(BlockDay::seatingId).distinct().toList());
         List<MinutesLedger.Day> days = ledgerDays(versions, saved, away);
         SortedMap<String, MinutesLedger.Line> ledger = MinutesLedger.of(days);
-        BlockDay running = versions.stream().filter(d -> d.day().equals(day)).reduce((a, b) -> b).orElse(null);
-        List<Stop> stops = versions.stream().filter(d -> d.day().equals(day)).map(BlockDay::stop)
-                .filter(Objects::nonNull).toList();
+        DayVersions today = DayVersions.of(versions.stream().filter(d -> d.day().equals(day)).toList());
+        BlockDay running = today.running();
         BlockPattern pattern = (running == null ? store.setup(classId) : store.setupOf(classId, day))
                 .map(BlockStore.Setup::pattern).orElse(null);
         Seating groups = running == null ? groupings.seating(classId, day).orElse(null)
@@ -86,7 +84,7 @@ public class BlockService {
         List<TeacherOrder.Place> order = pattern == null || groups == null ? List.of()
                 : order(pattern, groups, days, day, store.count(classId, day));
         DayPlan plan = running != null ? running.plan() : proposed(classId, pattern, order, day);
-        return new BlockPicture(day, current.now(), current.get().zone(), children, pattern, groups, order, running, plan, stops, ledger,
+        return new BlockPicture(day, current.now(), current.get().zone(), children, pattern, groups, order, running, plan, today.stops(), ledger,
                 away.getOrDefault(day, Set.of()), running != null || groups == null ? List.of()
                         : Joining.of(groups, away.getOrDefault(day, Set.of()), groupings.picture(classId).wishes()));
     }
@@ -186,7 +184,7 @@ public class BlockService {
         }
         DayPlan plan = Rotations.plan(pattern, rotations, picture.order().stream().map(TeacherOrder.Place::group)
                 .toList(), store.count(classId, picture.day()), at.truncatedTo(ChronoUnit.MINUTES));
-        add(classId, new BlockDay(picture.day(), 1, groups.seatingId(), plan, null), "start");
+        add(classId, new BlockDay(picture.day(), 1, groups.seatingId(), plan, null, null, null));
     }
 
     /**
@@ -203,7 +201,7 @@ public class BlockService {
         Refused why = new Refused("block.over");
         for (LostTime way : LostTime.values()) {
             try {
-                ways.put(way, after(picture, way, stop(picture, from, lost)));
+                ways.put(way, after(picture, way, plan(picture), stop(picture, from, lost)));
             } catch (Refused closed) {
                 why = closed; // The others may be open.
             }
@@ -228,18 +226,42 @@ public class BlockService {
         }
         Stop stop = stop(picture, from, lost);
         add(classId, new BlockDay(picture.day(), version + 1, picture.running().seatingId(),
-                after(picture, way, stop), stop), way.name().toLowerCase(Locale.ROOT));
+                after(picture, way, picture.running().plan(), stop), way, stop, null));
+    }
+
+    /**
+     * Goes on now, since a loss ended earlier than was said: what was done about it holds for the minutes it took.
+     *
+     * @param version the day's version that the adult saw
+     * @throws Refused when the clock does not stand still, or somebody changed the day meanwhile
+     * @throws NotVisible when the class may not be seen whole
+     */
+    public void goOn(UUID classId, int version) {
+        BlockPicture picture = picture(classId);
+        if (picture.running() == null || picture.running().version() != version) {
+            throw new Refused("block.meanwhile");
+        }
+        DayVersions.Early early = DayVersions.of(store.days(classId, picture.day())).cutAt(picture.now());
+        add(classId, new BlockDay(picture.day(), version + 1, picture.running().seatingId(),
+                after(picture, early.way(), early.plan(), early.stop()), early.way(), early.stop(), early.version()));
     }
 
     private static Stop stop(BlockPicture picture, LocalTime from, int lost) {
         return new Stop(Stop.next(picture.stops(), from.truncatedTo(ChronoUnit.MINUTES)), lost);
     }
 
-    private static DayPlan after(BlockPicture picture, LostTime way, Stop stop) {
-        if (picture.running() == null || picture.pattern() == null) {
+    private static DayPlan plan(BlockPicture picture) {
+        if (picture.running() == null) {
             throw new Refused("block.meanwhile");
         }
-        return way.after(picture.running().plan(), picture.pattern().change(), stop.from(), stop.minutes(), owed(picture));
+        return picture.running().plan();
+    }
+
+    private static DayPlan after(BlockPicture picture, LostTime way, DayPlan plan, Stop stop) {
+        if (picture.pattern() == null) {
+            throw new Refused("block.meanwhile");
+        }
+        return way.after(plan, picture.pattern().change(), stop.from(), stop.minutes(), owed(picture));
     }
 
     private static Map<Integer, Double> owed(BlockPicture picture) {
@@ -252,11 +274,11 @@ public class BlockService {
         return owed;
     }
 
-    private void add(UUID classId, BlockDay day, String how) {
+    private void add(UUID classId, BlockDay day) {
         SignedIn adult = current.get();
         UUID setup = (day.version() == 1 ? store.setup(classId) : store.setupOf(classId, day.day())).orElseThrow()
                 .setupId();
-        if (!store.add(adult.districtId(), classId, setup, day, how, adult.adultId())) {
+        if (!store.add(adult.districtId(), classId, setup, day, adult.adultId())) {
             throw new Refused("block.meanwhile");
         }
     }

@@ -11,23 +11,27 @@ import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.UUID;
 import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.stepwell.core.rotation.BlockPattern;
 import org.stepwell.core.rotation.DayPlan;
 import org.stepwell.core.rotation.DayPlan.Turn;
+import org.stepwell.core.rotation.LostTime;
 import org.stepwell.core.rotation.Station;
 import org.stepwell.core.rotation.Stop;
 
 /** Set-ups and days of the block, added and never changed. */
 @Repository
 class BlockStore {
+    private static final String BEGUN = "start";
     private static final DayPlan NO_TURNS = new DayPlan(List.of());
 
     private final JdbcClient jdbc;
@@ -95,14 +99,14 @@ class BlockStore {
         Map<BlockDay, List<Turn>> turns = new LinkedHashMap<>();
         jdbc.sql("""
                 select d.day, d.version, d.seating_id, t.starts_at, t.minutes, t.paused, t.stations,
-                       d.lost_from, d.lost_minutes
+                       d.lost_from, d.lost_minutes, d.how, d.instead_of
                 from block_day d left join block_turn t using (district_id, block_day_id)
                 where d.class_id = :class and d.day >= :from order by d.day, d.version, t.turn_no""")
                 .param("class", classId).param("from", from).query(row -> {
                     LocalTime lost = row.getObject(8, LocalTime.class);
                     List<Turn> own = turns.computeIfAbsent(new BlockDay(row.getObject(1, LocalDate.class), row.getInt(2),
-                            row.getObject(3, UUID.class), NO_TURNS, lost == null ? null
-                            : new Stop(lost, row.getInt(9))), day -> new ArrayList<>());
+                            row.getObject(3, UUID.class), NO_TURNS, way(row.getString(10)), lost == null ? null
+                            : new Stop(lost, row.getInt(9)), row.getObject(11, Integer.class)), day -> new ArrayList<>());
                     // A day of which everything was dropped has no turn.
                     if (row.getObject(4) != null) {
                         own.add(new Turn(row.getObject(4, LocalTime.class), row.getInt(5), row.getInt(6),
@@ -110,7 +114,12 @@ class BlockStore {
                     }
                 });
         return turns.entrySet().stream().map(e -> new BlockDay(e.getKey().day(), e.getKey().version(),
-                e.getKey().seatingId(), new DayPlan(e.getValue()), e.getKey().stop())).toList();
+                e.getKey().seatingId(), new DayPlan(e.getValue()), e.getKey().way(), e.getKey().stop(),
+                e.getKey().insteadOf())).toList();
+    }
+
+    private static @Nullable LostTime way(String how) {
+        return how.equals(BEGUN) ? null : LostTime.valueOf(how.toUpperCase(Locale.ROOT));
     }
 
     /** Days with a block before one. */
@@ -120,17 +129,18 @@ class BlockStore {
     }
 
     /** Adds a version; false when that version is there already. */
-    boolean add(int district, UUID classId, UUID setup, BlockDay day, String how, UUID by) {
+    boolean add(int district, UUID classId, UUID setup, BlockDay day, UUID by) {
         UUID id = UUID.randomUUID();
         boolean added = jdbc.sql("""
                 insert into block_day (district_id, block_day_id, class_id, day, version, setup_id, seating_id, how,
-                    lost_from, lost_minutes, saved_by)
-                values (:d, :id, :class, :day, :version, :setup, :seating, :how, :from, :lost, :by)
+                    lost_from, lost_minutes, instead_of, saved_by)
+                values (:d, :id, :class, :day, :version, :setup, :seating, :how, :from, :lost, :instead, :by)
                 on conflict on constraint block_day_once do nothing""")
                 .param("d", district).param("id", id).param("class", classId).param("day", day.day())
                 .param("version", day.version()).param("setup", setup).param("seating", day.seatingId())
-                .param("how", how).param("from", day.stop() == null ? null : day.stop().from())
-                .param("lost", day.stop() == null ? 0 : day.stop().minutes()).param("by", by).update() == 1;
+                .param("how", day.way() == null ? BEGUN : day.way().name().toLowerCase(Locale.ROOT)).param("from", day.stop() == null ? null : day.stop().from())
+                .param("lost", day.stop() == null ? 0 : day.stop().minutes())
+                .param("instead", day.insteadOf()).param("by", by).update() == 1;
         for (int i = 0; added && i < day.plan().turns().size(); i++) {
             Turn turn = day.plan().turns().get(i);
             jdbc.sql("""

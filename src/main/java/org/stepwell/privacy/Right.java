@@ -70,7 +70,7 @@ public enum Right {
             "ReviewService.open", "ReviewService.choose", "ReviewService.keepAll", "ReviewService.close",
             "ReviewService.sealed", "ReviewService.print", "GET /api/reviews/{id}/review.pdf",
             "BlockService.picture", "BlockService.setUp", "BlockService.start", "BlockService.ways",
-            "BlockService.lose", "ShareService.sharings", "ShareService.others", "ShareService.offered",
+            "BlockService.lose", "BlockService.goOn", "ShareService.sharings", "ShareService.others", "ShareService.offered",
             "ShareService.share", "ShareService.end", "ShareService.handOver", "BlockService.absent",
             "BlockService.join", "GET /api/block/{classId}/sheet.pdf",
             "GroupingService.picture", "GroupingService.saved", "GroupingService.wish", "GroupingService.save", "GroupingService.history",

@@ -173,6 +173,10 @@ class BlockBrowserTest extends InRealBrowser {
         page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(ColorScheme.DARK));
         SeenScreen.passes(page, "block-owed-dark");
         page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(ColorScheme.LIGHT));
+        String until = page.locator("sw-block-clock .clock-label").innerText();
+        press(page, "It ended early: go on now");
+        assertThat(page.getByText("It ended early: go on now")).hasCount(0);
+        assertThat(page.locator("sw-block-clock .clock-label")).not().hasText(until);
     }
 
     /** The clock shows the same minutes as long as the time is lost, and says when it goes on. */

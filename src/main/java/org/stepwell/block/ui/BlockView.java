@@ -95,6 +95,12 @@ class BlockView extends Div implements HasDynamicTitle {
             }
             content.add(prints());
             if (picture.running() != null) {
+                // It goes on at the next full minute by itself.
+                if (picture.stops().stream().anyMatch(stop -> stop.holds(picture.now())
+                        && stop.ends().isAfter(picture.now().plusMinutes(1)))) {
+                    content.add(Parts.button(texts.say("lost.go-on"), () -> tried(() ->
+                            blocks.goOn(room.classId(), picture.running().version()))));
+                }
                 content.add(new LossPanel(room.classId(), picture, blocks, current::now, this::tried));
             }
             content.add(away(picture), order(picture));
