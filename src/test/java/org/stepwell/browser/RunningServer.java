@@ -7,11 +7,11 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.stepwell.Built;
 
 /** The built program on a home and a port of its own, with the sample class, as a teacher would start it. */
 final class RunningServer implements AutoCloseable {
@@ -32,8 +32,9 @@ final class RunningServer implements AutoCloseable {
     static RunningServer start() {
         try {
             Path home = Files.createTempDirectory("stepwell-browser");
-            ProcessBuilder builder = new ProcessBuilder(ProcessHandle.current().info().command().orElse("java"),
-                    "-jar", System.getProperty("stepwell.jar"), "start");
+            List<String> command = Built.command();
+            command.add("start");
+            ProcessBuilder builder = new ProcessBuilder(command);
             builder.environment().put("STEPWELL_HOME", home.toString());
             builder.environment().put("STEPWELL_PORT", "0");
             builder.environment().put("STEPWELL_SAMPLE_PASSWORD", PASSWORD);
@@ -80,8 +81,7 @@ final class RunningServer implements AutoCloseable {
     /** Runs a command of the program beside the server and gives its first line. */
     String command(String... words) {
         try {
-            List<String> all = new ArrayList<>(List.of(ProcessHandle.current().info().command().orElse("java"), "-jar",
-                    System.getProperty("stepwell.jar")));
+            List<String> all = Built.command();
             all.addAll(List.of(words));
             ProcessBuilder builder = new ProcessBuilder(all);
             builder.environment().put("STEPWELL_HOME", home.toString());

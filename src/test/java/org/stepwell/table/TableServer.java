@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
+import org.stepwell.Built;
 
 /**
  * The built program with the sample class on a home of its own. It can be killed hard and started again, and so can
@@ -29,9 +30,9 @@ final class TableServer implements AutoCloseable {
     }
 
     private void launch() throws IOException {
-        ProcessBuilder builder = new ProcessBuilder(Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-Xmx512m", "-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", "-Xshare:auto", "-jar",
-                System.getProperty("stepwell.jar"), "start");
+        List<String> command = Built.command();
+        command.add("start");
+        ProcessBuilder builder = new ProcessBuilder(command);
         builder.environment().keySet().removeIf(name -> name.startsWith("STEPWELL_"));
         builder.environment().put("STEPWELL_HOME", home.toString());
         builder.environment().put("STEPWELL_PORT", "0");

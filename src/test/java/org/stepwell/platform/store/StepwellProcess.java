@@ -16,6 +16,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
+import org.stepwell.Built;
 
 /** The built program as a process of its own, on any free port. */
 final class StepwellProcess implements AutoCloseable {
@@ -33,10 +34,9 @@ final class StepwellProcess implements AutoCloseable {
     /** Starts and does not wait. */
     static StepwellProcess launch(Path home, Map<String, String> environment) throws IOException {
         Path errors = Files.createTempFile(home.getParent(), "stepwell", ".err");
-        ProcessBuilder builder = new ProcessBuilder(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-Xmx512m",
-                "-XX:TieredStopAtLevel=1", "-jar", System.getProperty("stepwell.jar"), "start")
-                .redirectError(errors.toFile());
+        List<String> command = Built.command();
+        command.add("start");
+        ProcessBuilder builder = new ProcessBuilder(command).redirectError(errors.toFile());
         builder.environment().keySet().removeIf(name -> name.startsWith("STEPWELL_"));
         Map<String, String> all = new HashMap<>(environment);
         all.putIfAbsent("STEPWELL_HOME", home.toString());

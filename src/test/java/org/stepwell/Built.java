@@ -1,0 +1,50 @@
+package org.stepwell;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The built program as processes of tests start it: unpacked beside its archive as the launcher does, and with the
+ * quick compiler alone, since each of them lives for a minute or two.
+ */
+public final class Built {
+    private Built() {}
+
+    /** The start of a command line, to be followed by what the program is to do. */
+    public static List<String> command(String... options) {
+        List<String> words = new ArrayList<>(List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Xmx512m", "-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC"));
+        words.addAll(List.of(options));
+        words.addAll(List.of("-jar", program().toString()));
+        return words;
+    }
+
+    /** The unpacked program; made at the first use after a build. */
+    public static synchronized Path program() {
+        Path archive = Path.of(System.getProperty("stepwell.jar")).toAbsolutePath();
+        try {
+            Path folder = archive.resolveSibling("program-" + Files.getLastModifiedTime(archive).toMillis());
+            Path program = folder.resolve(archive.getFileName());
+            if (!Files.exists(program)) {
+                Path fresh = Files.createTempDirectory(archive.getParent(), "program");
+                Process unpacking = new ProcessBuilder(Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                        "-Djarmode=tools", "-jar", archive.toString(), "extract", "--force", "--destination",
+                        fresh.toString()).redirectErrorStream(true).redirectOutput(ProcessBuilder.Redirect.DISCARD).start();
+                if (unpacking.waitFor() != 0) {
+                    throw new IllegalStateException("cannot unpack " + archive);
+                }
+                Files.move(fresh, folder);
+            }
+            return program;
+        } catch (IOException failed) {
+            throw new UncheckedIOException(failed);
+        } catch (InterruptedException stopped) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException(stopped);
+        }
+    }
+}
