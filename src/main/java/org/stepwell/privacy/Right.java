@@ -68,7 +68,7 @@ public enum Right {
             "ScheduleService.pages", "GET /api/conferences/{classId}/list.pdf", "GET /api/conferences/{classId}/notes.pdf",
             "Access.requireClass", "TierService.decide", "TierService.decideAll",
             "ReviewService.open", "ReviewService.choose", "ReviewService.keepAll", "ReviewService.close",
-            "ReviewService.sealed", "ReviewService.print", "GET /api/reviews/{id}/review.pdf",
+            "ReviewService.sealed", "ReviewService.compared", "ReviewService.print", "GET /api/reviews/{id}/review.pdf",
             "BlockService.picture", "BlockService.setUp", "BlockService.start", "BlockService.ways",
             "BlockService.lose", "BlockService.goOn", "ShareService.sharings", "ShareService.others", "ShareService.offered",
             "ShareService.share", "ShareService.end", "ShareService.handOver", "BlockService.absent",

@@ -24,6 +24,6 @@ class ReviewController {
         ReviewService.Printed printed = reviews.print(id);
         return ResponseEntity.ok().contentType(MediaType.APPLICATION_PDF).cacheControl(CacheControl.noStore())
                 .header("Content-Disposition", "inline; filename=\"review.pdf\"")
-                .body(new ReviewPaper(printed.review(), printed.className(), printed.labels(), lang).pdf());
+                .body(new ReviewPaper(printed, lang).pdf());
     }
 }

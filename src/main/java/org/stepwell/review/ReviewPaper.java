@@ -12,12 +12,10 @@ import org.w3c.dom.Element;
 /**
  * A closed review on paper, for the school's own file.
  *
- * @param review as it was closed
- * @param className name of the class
- * @param labels what each child is called
+ * @param printed what goes on it
  * @param language of the page
  */
-record ReviewPaper(SealedReview review, String className, Map<UUID, String> labels, Language language) {
+record ReviewPaper(ReviewService.Printed printed, Language language) {
     private static final String STYLE = "body { font-size: 10.5pt; line-height: 1.4 } "
             + "h1 { font-size: 1.6em; font-weight: normal; margin: 0 } "
             + "h2 { font-size: 1.15em; font-weight: normal; margin: 1em 0 0.2em 0; border-bottom: 0.7pt solid #1b1b1b } "
@@ -27,12 +25,14 @@ record ReviewPaper(SealedReview review, String className, Map<UUID, String> labe
             + "border-bottom: 0.4pt solid #999999 } tr { page-break-inside: avoid }";
 
     byte[] pdf() {
+        SealedReview review = printed.review();
+        Map<UUID, String> labels = printed.labels();
         Words words = Words.of("weekly", language);
         Words parts = Words.of("parts", language);
         PdfDocument document = new PdfDocument(words.say("title"), language.code(), Paper.LETTER, STYLE);
         Element body = document.body();
         document.add(body, "h1", "", words.say("title"));
-        document.add(body, "p", "", className + " · " + words.say("week", words.day(review.week())));
+        document.add(body, "p", "", printed.className() + " · " + words.say("week", words.day(review.week())));
         document.add(body, "p", "soft", words.say("sealed", review.by(), words.day(review.on())));
         if (!review.intact()) {
             document.add(body, "p", "", words.say("sealed.broken"));
@@ -54,12 +54,32 @@ record ReviewPaper(SealedReview review, String className, Map<UUID, String> labe
         }
         review.later().forEach((child, count) -> document.add(body, "p", "", words.say("sealed.later",
                 labels.getOrDefault(child, "…"), count)));
+        compared(document, body);
+        statements(document, body, words);
         document.add(body, "p", "foot", words.say("page-foot"));
         return document.render();
     }
 
+    private void compared(PdfDocument document, Element body) {
+        Comparison compared = printed.compared();
+        if (compared != null) {
+            ComparisonText text = new ComparisonText(language, printed.labels());
+            document.add(body, "h2", "", text.title(compared));
+            text.sentences(compared).forEach(sentence -> document.add(body, "p", "", sentence));
+        }
+    }
+
+    private void statements(PdfDocument document, Element body, Words words) {
+        if (!printed.statements().isEmpty()) {
+            document.add(body, "h2", "", words.say("statements"));
+            printed.statements().forEach((child, said) -> said.forEach(statement -> document.add(body, "p", "",
+                    words.say("statement", printed.labels().getOrDefault(child, "…"), words.day(statement.on()),
+                            statement.words()))));
+        }
+    }
+
     private String change(Words words, Words parts, Line line) {
-        String change = words.say("sealed.line", labels.getOrDefault(line.childId(), "…"), tier(parts, line.from()),
+        String change = words.say("sealed.line", printed.labels().getOrDefault(line.childId(), "…"), tier(parts, line.from()),
                 tier(parts, line.to())) + (line.reason().isEmpty() ? "" : " " + line.reason());
         return line.teller().isEmpty() ? change : words.say("sealed.teller", change, line.teller());
     }

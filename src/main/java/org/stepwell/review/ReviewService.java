@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -25,6 +26,8 @@ import org.stepwell.platform.security.CurrentAdult;
 import org.stepwell.platform.security.SignedIn;
 import org.stepwell.privacy.Access;
 import org.stepwell.privacy.AccessRecordService;
+import org.stepwell.privacy.FamilyRequest;
+import org.stepwell.privacy.FamilyRequestService;
 import org.stepwell.privacy.NotVisible;
 import org.stepwell.roster.Classroom;
 import org.stepwell.roster.RosterService;
@@ -43,11 +46,12 @@ public class ReviewService {
     private final ObservationService observations;
     private final Access access;
     private final AccessRecordService record;
+    private final FamilyRequestService requests;
     private final CurrentAdult current;
     private final SealText seals;
 
     ReviewService(ReviewStore store, RosterService roster, TierService tiers, PacingService pacing, ObservationService observations,
-            Access access, AccessRecordService record, CurrentAdult current, SealText seals) {
+            Access access, AccessRecordService record, FamilyRequestService requests, CurrentAdult current, SealText seals) {
         this.store = store;
         this.roster = roster;
         this.tiers = tiers;
@@ -55,6 +59,7 @@ public class ReviewService {
         this.observations = observations;
         this.access = access;
         this.record = record;
+        this.requests = requests;
         this.current = current;
         this.seals = seals;
     }
@@ -223,8 +228,12 @@ public class ReviewService {
      * A closed review as it goes on paper.
      *
      * @param labels names of the children now in the class
+     * @param compared beside the review before; {@code null} for the first
+     * @param statements per child what its family put beside the record, of those who have any; 34 CFR 99.21 (c) has it
+     *     go wherever the contested part goes, and which part that is stands in its words only, so it goes with all
      */
-    public record Printed(SealedReview review, String className, Map<UUID, String> labels) {}
+    public record Printed(SealedReview review, String className, Map<UUID, String> labels,
+            @Nullable Comparison compared, Map<UUID, List<FamilyRequest.Step>> statements) {}
 
     /**
      * A closed review to be printed; written down in the record of each child in it.
@@ -238,11 +247,40 @@ public class ReviewService {
             if (found.isPresent()) {
                 Map<UUID, String> labels = new HashMap<>();
                 roster.children(room.classId()).forEach(c -> labels.put(c.childId(), c.label()));
-                record.printed(room.classId(), found.get().children().stream().map(SealedReview.Line::childId).toList());
-                return new Printed(found.get(), room.name(), labels);
+                List<UUID> children = found.get().children().stream().map(SealedReview.Line::childId).toList();
+                record.printed(room.classId(), children);
+                return new Printed(found.get(), room.name(), labels, compared(room.classId(), reviewId).orElse(null),
+                        statements(children.stream().filter(labels::containsKey).toList()));
             }
         }
         throw new NotVisible();
+    }
+
+    private Map<UUID, List<FamilyRequest.Step>> statements(List<UUID> children) {
+        Map<UUID, List<FamilyRequest.Step>> statements = new LinkedHashMap<>();
+        children.forEach(child -> {
+            List<FamilyRequest.Step> said = requests.statements(child);
+            if (!said.isEmpty()) {
+                statements.put(child, said);
+            }
+        });
+        return statements;
+    }
+
+    /**
+     * A closed review beside the one closed before it in the unit.
+     *
+     * @return empty when it is the first, or none of that id is in the class
+     * @throws NotVisible when the adult has no part in the class
+     */
+    public Optional<Comparison> compared(UUID classId, UUID reviewId) {
+        List<SealedReview> sealed = sealed(classId);
+        for (int at = 0; at + 1 < sealed.size(); at++) {
+            if (sealed.get(at).reviewId().equals(reviewId)) {
+                return Optional.of(Comparison.of(sealed.get(at + 1), sealed.get(at), observations.ofClass(classId)));
+            }
+        }
+        return Optional.empty();
     }
 
     /** Closed reviews of the class in the unit in hand, newest first. */

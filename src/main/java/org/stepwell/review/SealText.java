@@ -5,10 +5,12 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import org.springframework.stereotype.Component;
 import org.stepwell.core.evidence.Look;
@@ -68,9 +70,15 @@ class SealText {
                     Tier.of(text(child, "to")), Tier.of(text(child, "suggested")), text(child, "verdict"),
                     text(child, "choice"), until.isString() ? LocalDate.parse(until.stringValue()) : null,
                     text(child, "reason"), text(child, "by"), text(child, "teller"), child.path("looks").intValue(),
-                    child.path("days").intValue(), child.path("chance").doubleValue(), text(child, "versions")));
+                    child.path("days").intValue(), child.path("chance").doubleValue(), text(child, "versions"), ids(child)));
         }
         return lines;
+    }
+
+    private static Set<UUID> ids(JsonNode child) {
+        Set<UUID> ids = new HashSet<>();
+        child.path("look_ids").forEach(id -> ids.add(UUID.fromString(id.stringValue(""))));
+        return ids;
     }
 
     private static String text(JsonNode child, String name) {

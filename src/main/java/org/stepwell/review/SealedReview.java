@@ -3,6 +3,7 @@ package org.stepwell.review;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.stepwell.core.tier.Tier;
@@ -39,10 +40,16 @@ public record SealedReview(UUID reviewId, LocalDate week, LocalDate on, String b
      * @param days on how many days
      * @param chance of the suggested tier, 0 to 1
      * @param versions rules and parameters
+     * @param lookIds every look at the child that was known then
      */
     public record Line(UUID childId, Tier from, Tier to, Tier suggested, String verdict, String choice,
             @Nullable LocalDate until, String reason, String by, String teller, int looks, int days, double chance,
-            String versions) {}
+            String versions, Set<UUID> lookIds) {
+        /** Copies the set. */
+        public Line {
+            lookIds = Set.copyOf(lookIds);
+        }
+    }
 
     /** Copies the collections. */
     public SealedReview {

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.ZoneOffset;
@@ -11,8 +12,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import javax.imageio.ImageIO;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.rendering.PDFRenderer;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -38,11 +41,16 @@ import org.stepwell.core.wording.Language;
 import org.stepwell.observation.ApiClient;
 import org.stepwell.observation.ObservationService;
 import org.stepwell.platform.security.DistrictScope;
+import org.stepwell.privacy.FamilyRequest;
+import org.stepwell.privacy.FamilyRequestService;
 import org.stepwell.privacy.NotVisible;
 import org.stepwell.review.ReviewService.Refused;
 import org.stepwell.review.ReviewService.Refused.Why;
 import org.stepwell.tier.ClassPicture.OneChild;
 import org.stepwell.tier.TierService;
+import tools.jackson.databind.json.JsonMapper;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.ObjectNode;
 
 /** Each test on a sample class of its own, since closing a review moves tiers. */
 @SpringBootTest(classes = Application.class, webEnvironment = WebEnvironment.RANDOM_PORT,
@@ -50,6 +58,8 @@ import org.stepwell.tier.TierService;
 @Import(TestDatabase.InSpring.class)
 @DirtiesContext(classMode = DirtiesContext.ClassMode.AFTER_CLASS)
 class ReviewServiceTest {
+    private static final String STATEMENT = "Nobody wrote down that he counts in twos.";
+
     @LocalServerPort
     private int port;
     @Autowired
@@ -58,6 +68,10 @@ class ReviewServiceTest {
     private TierService tiers;
     @Autowired
     private ObservationService observations;
+    @Autowired
+    private FamilyRequestService requests;
+    @Autowired
+    private JsonMapper json;
     @Autowired
     private JdbcClient jdbc;
     @Autowired
@@ -157,14 +171,14 @@ class ReviewServiceTest {
         assertThat(marked.children()).isEqualTo(sealed.children());
 
         for (Language language : Language.values()) {
-            byte[] pdf = new ReviewPaper(marked, "Room 6", Map.of(mover.row().childId(), mover.row().label()), language)
-                    .pdf();
+            byte[] pdf = new ReviewPaper(reviews.print(marked.reviewId()), language).pdf();
             try (PDDocument document = Loader.loadPDF(pdf)) {
                 assertThat(document.getDocumentCatalog().getMarkInfo().isMarked()).isTrue();
                 assertThat(new PDFTextStripper().getText(document)).contains(mover.row().label(),
                         "Ms. Castellane tells the family");
             }
         }
+        besideTheWeekBefore(marked, mover, quiet);
         ApiClient teacher = new ApiClient(port);
         teacher.signIn("teacher@sample", "a-password-of-the-tests");
         ApiClient specialist = new ApiClient(port);
@@ -178,6 +192,89 @@ class ReviewServiceTest {
                 "update review_seal set content = '{}'").update()))).isInstanceOf(DataAccessException.class);
         assertThatThrownBy(() -> DistrictScope.in(1, () -> transaction.execute(status -> jdbc.sql(
                 "delete from review_choice").update()))).isInstanceOf(DataAccessException.class);
+    }
+
+    /** The same review a week before, in which the mover had stayed, fewer looks were known, and one child was not there. */
+    private void besideTheWeekBefore(SealedReview now, OneChild mover, OneChild quiet) throws IOException {
+        assertThat(reviews.compared(room, now.reviewId())).as("the first has nothing to be compared with").isEmpty();
+        SealedReview.Line moved = now.changes().getFirst();
+        UUID newcomer = now.children().stream().map(SealedReview.Line::childId).filter(id -> !id.equals(moved.childId())
+                && !id.equals(quiet.row().childId())).findFirst().orElseThrow();
+        earlier(now, moved, newcomer);
+
+        Comparison compared = reviews.compared(room, now.reviewId()).orElseThrow();
+        assertThat(compared.before()).isEqualTo(now.week().minusWeeks(1));
+        assertThat(compared.came()).containsExactly(newcomer);
+        assertThat(compared.went()).isEmpty();
+        assertThat(compared.children()).hasSize(now.children().size() - 1).filteredOn(Comparison.Pair::changed)
+                .singleElement().satisfies(pair -> {
+                    assertThat(pair.now()).isEqualTo(moved);
+                    assertThat(pair.decidedOtherwise()).isTrue();
+                    assertThat(pair.looks()).isPositive();
+                });
+        statement(mover.row().childId());
+        String said = text(new ReviewPaper(reviews.print(now.reviewId()), Language.ENGLISH).pdf());
+        assertThat(said).contains("Compared with the review of the week of", mover.row().label() + ": decided then: ",
+                "looks were added: ", "Stayed, without a new look: ", "Only in this review: ", STATEMENT);
+        assertThat(text(new ReviewPaper(reviews.print(now.reviewId()), Language.SPANISH).pdf()))
+                .contains("En comparación con la revisión", "Siguen igual, sin observaciones nuevas: ", STATEMENT);
+    }
+
+    private void earlier(SealedReview now, SealedReview.Line moved, UUID newcomer) {
+        DistrictScope.in(1, () -> transaction.execute(status -> {
+            String content = jdbc.sql("select content from review_seal where review_id = :id")
+                    .param("id", now.reviewId()).query(String.class).single();
+            ObjectNode tree = (ObjectNode) json.readTree(content);
+            ArrayNode kept = json.createArrayNode();
+            tree.withArray("children").forEach(child -> {
+                ObjectNode line = (ObjectNode) child;
+                String id = line.path("child_id").stringValue("");
+                if (id.equals(moved.childId().toString())) {
+                    line.put("to", line.path("from").stringValue("")).put("verdict", "stay")
+                            .put("suggested", line.path("from").stringValue(""));
+                    line.putArray("look_ids");
+                }
+                if (!id.equals(newcomer.toString())) {
+                    kept.add(line);
+                }
+            });
+            tree.set("children", kept);
+            String older = json.writeValueAsString(tree);
+            UUID review = UUID.randomUUID();
+            jdbc.sql("""
+                    insert into review (district_id, review_id, class_id, unit_id, week, opened_by)
+                    select district_id, :new, class_id, unit_id, week - 7, opened_by from review where review_id = :id""")
+                    .param("new", review).param("id", now.reviewId()).update();
+            return jdbc.sql("""
+                    insert into review_seal (district_id, review_id, sealed_on, content, digest, sealed_by)
+                    select district_id, :new, sealed_on - 7, :content, encode(sha256(convert_to(:content, 'UTF8')), 'hex'),
+                        sealed_by from review_seal where review_id = :id""")
+                    .param("new", review).param("content", older).param("id", now.reviewId()).update();
+        }));
+        assertThat(reviews.sealed(room)).hasSize(2).allMatch(SealedReview::intact);
+    }
+
+    /** 34 CFR 99.21 (b)(2) and (c): the statement after a refused amendment goes where the record goes. */
+    private void statement(UUID child) {
+        requests.ask(child, FamilyRequest.Kind.AMEND, LocalDate.now(ZoneOffset.UTC).minusDays(3), "He counts in twos.");
+        TestAdult.signIn(jdbc, transaction, "lead@sample");
+        UUID request = requests.requests(child).getFirst().requestId();
+        int step = 0;
+        for (FamilyRequest.Happened what : List.of(FamilyRequest.Happened.REFUSED, FamilyRequest.Happened.STATEMENT)) {
+            requests.happened(child, request, step++, what, LocalDate.now(ZoneOffset.UTC).minusDays(2), STATEMENT);
+        }
+        TestAdult.signIn(jdbc, transaction, "teacher@sample");
+    }
+
+    private static String text(byte[] pdf) throws IOException {
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            PDFRenderer renderer = new PDFRenderer(document);
+            for (int page = 0; page < document.getNumberOfPages(); page++) {
+                ImageIO.write(renderer.renderImageWithDPI(page, 80), "png",
+                        Path.of("target", "review-" + (page + 1) + ".png").toFile());
+            }
+            return new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
+        }
     }
 
     @Test

@@ -26,6 +26,7 @@ import org.stepwell.platform.ui.Parts;
 import org.stepwell.platform.ui.Words;
 import org.stepwell.review.Choice;
 import org.stepwell.review.OpenReview;
+import org.stepwell.review.SealedReview;
 import org.stepwell.tier.ClassPicture.OneChild;
 
 /** One child in a review: what the looks say, what they were, and the choices. */
@@ -158,11 +159,19 @@ class ReviewCard extends Div {
                         .map(line -> texts.say("last", Parts.word(line.to())
                                 + (line.reason().isEmpty() ? "" : "; " + line.reason())))
                         .orElseGet(() -> texts.say("last.none"))));
+                review.lastLine(child.row().childId()).ifPresent(line -> since(inside, line));
                 Parts.paragraphs(inside, words.chances(one));
                 inside.add(looks(), concern());
             }
         });
         return more;
+    }
+
+    private void since(Div inside, SealedReview.Line last) {
+        List<Look> added = review.picture().looks().stream().filter(look -> look.child().equals(child.row().schoolKey())
+                && look.step() != null && !look.withdrawn() && !last.lookIds().contains(look.id())).toList();
+        inside.add(Parts.soft(texts.say("last.said", texts.say("compare.verdict." + last.verdict(),
+                Parts.word(last.suggested())), added.size())));
     }
 
     private void strip() {

@@ -87,7 +87,7 @@ class ReviewView extends Div implements HasDynamicTitle, ReviewCard.Acts {
             open.ifPresent(this::draw);
             List<SealedReview> sealed = reviews.sealed(room.classId());
             if (open.isEmpty() && !sealed.isEmpty()) {
-                add(new SealedSheet(sealed.getFirst(), labels()),
+                add(sheet(sealed.getFirst()),
                         Parts.soft(texts.say("sealed.next", texts.day(sealed.getFirst().week().plusWeeks(1)))));
             }
             earlier(open.isEmpty() ? sealed.stream().skip(1).toList() : sealed);
@@ -106,10 +106,15 @@ class ReviewView extends Div implements HasDynamicTitle, ReviewCard.Acts {
         return labels;
     }
 
+    private SealedSheet sheet(SealedReview sealed) {
+        UUID classId = java.util.Objects.requireNonNull(room).classId();
+        return new SealedSheet(sealed, labels(), () -> reviews.compared(classId, sealed.reviewId()));
+    }
+
     private void earlier(List<SealedReview> sealed) {
         if (!sealed.isEmpty()) {
             Div inside = new Div();
-            sealed.forEach(each -> inside.add(new SealedSheet(each, labels())));
+            sealed.forEach(each -> inside.add(sheet(each)));
             add(new NativeDetails(texts.say("earlier"), inside));
         }
     }

@@ -3,19 +3,25 @@ package org.stepwell.review.ui;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H3;
+import com.vaadin.flow.component.html.NativeDetails;
 import com.vaadin.flow.component.html.Paragraph;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.stepwell.platform.ui.Parts;
 import org.stepwell.platform.ui.Words;
+import org.stepwell.review.Comparison;
+import org.stepwell.review.ComparisonText;
 import org.stepwell.review.SealedReview;
 import org.stepwell.review.SealedReview.Line;
 
 /** A review as it was closed, with what arrived later beside it. */
 class SealedSheet extends Div {
-    SealedSheet(SealedReview review, Map<UUID, String> labels) {
+    /** @param compared finds the comparison with the review before when somebody opens it */
+    SealedSheet(SealedReview review, Map<UUID, String> labels, Supplier<Optional<Comparison>> compared) {
         Words texts = Words.of("weekly");
         addClassName("sheet");
         add(new H3(texts.say("week", texts.day(review.week()))),
@@ -48,6 +54,7 @@ class SealedSheet extends Div {
         }
         review.later().forEach((child, count) -> add(new Paragraph(texts.say("sealed.later",
                 labels.getOrDefault(child, "…"), count))));
+        add(compared(labels, compared));
         Anchor pdf = new Anchor("/api/reviews/" + review.reviewId() + "/review.pdf?lang=" + Words.language().code(),
                 texts.say("sealed.pdf"));
         pdf.setRouterIgnore(true);
@@ -56,6 +63,26 @@ class SealedSheet extends Div {
         Div actions = new Div(pdf);
         actions.addClassName("actions");
         add(actions);
+    }
+
+    private static NativeDetails compared(Map<UUID, String> labels, Supplier<Optional<Comparison>> compared) {
+        Words texts = Words.of("weekly");
+        Div inside = new Div();
+        NativeDetails details = new NativeDetails(texts.say("compare.open"), inside);
+        details.addToggleListener(event -> {
+            if (event.isOpened() && inside.getChildren().findAny().isEmpty()) {
+                Optional<Comparison> found = compared.get();
+                if (found.isEmpty()) {
+                    inside.add(Parts.soft(texts.say("last.none")));
+                    return;
+                }
+                ComparisonText text = new ComparisonText(Words.language(), labels);
+                inside.add(new H3(text.title(found.get())));
+                text.sentences(found.get()).forEach(sentence -> inside.add(new Paragraph(sentence)));
+                inside.add(Parts.soft(texts.say("compare.honest")));
+            }
+        });
+        return details;
     }
 
     private static String names(List<Line> lines, Map<UUID, String> labels) {
