@@ -90,6 +90,8 @@ class BlockBrowserTest extends InRealBrowser {
         fill(page, "Minutes to change", "0");
         page.getByLabel("Has to lie ready").nth(1).fill("ten frames, cubes");
         page.getByLabel("Has to lie ready").nth(1).blur();
+        page.getByLabel("Adult there").nth(1).fill("Rafael Osterlund");
+        page.getByLabel("Adult there").nth(1).blur();
         press(page, "Save stations and times");
         assertThat(page.getByText("As it would run today").or(page.getByText("No block is planned"))).isVisible();
         offersToJoinASmallGroup(page);
@@ -132,6 +134,7 @@ class BlockBrowserTest extends InRealBrowser {
         List<String> first = seated.allInnerTexts();
         table.locator("[data-key='start']").click();
         log(table);
+        opensForTheOtherAdultOnTheOtherGroup(table);
         page.context().setOffline(true);
         table.clock().fastForward(3 * 60_000L + 1_000);
         table.locator("[data-key='uncover']").click();
@@ -145,6 +148,26 @@ class BlockBrowserTest extends InRealBrowser {
         Response sent = table.waitForResponse("**/api/observations", () -> table.locator("[data-key='home']").click());
         assertThat(sent.status()).isEqualTo(200);
         table.close();
+    }
+
+    /** The adult named at the second station has another group at every turn, and the Table opens on it. */
+    private static void opensForTheOtherAdultOnTheOtherGroup(Page table) {
+        Page other = browser.signedIn("coteacher@sample", 820, 1180, ColorScheme.LIGHT);
+        other.navigate(browser.server().address() + "/table/");
+        List<Object> own = groupsByTurn(table);
+        assertThat(groupsByTurn(other)).hasSameSizeAs(own).zipSatisfy(own, (one, two) ->
+                assertThat(one).isNotEqualTo(two));
+        Locator now = other.locator("[data-key^='group-'][aria-pressed='true']");
+        assertThat(now).containsText("now");
+        assertThat(other.locator("#setup .roster [aria-pressed='true']").first()).isVisible();
+        other.screenshot(new Page.ScreenshotOptions().setPath(Path.of("target/screens/table-second-adult.png")));
+        other.context().close();
+    }
+
+    @SuppressWarnings("unchecked")
+    private static List<Object> groupsByTurn(Page table) {
+        return (List<Object>) table.evaluate("async () => (await (await fetch('/api/table')).json())"
+                + ".block.map(turn => turn.group)");
     }
 
     private static void log(Page table) {
