@@ -1,24 +1,16 @@
 package org.stepwell.block;
 
-import java.time.DayOfWeek;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.temporal.ChronoUnit;
-import java.time.temporal.TemporalAdjusters;
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
-import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.SortedMap;
-import java.util.TreeMap;
 import java.util.UUID;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -73,7 +65,7 @@ public class BlockService {
         List<BlockDay> versions = store.days(classId, day.minusDays(LEDGER_DAYS - 1L));
         Map<LocalDate, Set<String>> away = store.absent(classId, day.minusDays(LEDGER_DAYS - 1L));
         Map<UUID, Seating> saved = groupings.saved(classId, versions.stream().map(BlockDay::seatingId).distinct().toList());
-        List<MinutesLedger.Day> days = ledgerDays(versions, saved, away);
+        List<MinutesLedger.Day> days = TeacherMinutes.days(versions, saved, away);
         SortedMap<String, MinutesLedger.Line> ledger = MinutesLedger.of(days);
         DayVersions today = DayVersions.of(versions.stream().filter(d -> d.day().equals(day)).toList());
         BlockDay running = today.running();
@@ -82,7 +74,7 @@ public class BlockService {
         Seating groups = running == null ? groupings.seating(classId, day).orElse(null)
                 : saved.get(running.seatingId());
         List<TeacherOrder.Place> order = pattern == null || groups == null ? List.of()
-                : order(pattern, groups, days, day, store.count(classId, day));
+                : TeacherMinutes.order(pattern, groups, days, day, store.count(classId, day));
         DayPlan plan = running != null ? running.plan() : proposed(classId, pattern, order, day);
         return new BlockPicture(day, current.now(), current.get().zone(), children, pattern, groups, order, running, plan, today.stops(), ledger,
                 away.getOrDefault(day, Set.of()), running != null || groups == null ? List.of()
@@ -105,39 +97,6 @@ public class BlockService {
             throw new Refused("block.join");
         }
         groupings.save(classId, picture.day(), Seating.Kind.DAY, groups.groups(), Joining.places(groups, group, with));
-    }
-
-    private static List<MinutesLedger.Day> ledgerDays(List<BlockDay> versions, Map<UUID, Seating> saved,
-            Map<LocalDate, Set<String>> away) {
-        Map<LocalDate, List<BlockDay>> byDay = versions.stream()
-                .collect(Collectors.groupingBy(BlockDay::day, TreeMap::new, Collectors.toList()));
-        List<MinutesLedger.Day> days = new ArrayList<>();
-        byDay.forEach((day, all) -> days.add(new MinutesLedger.Day(day, all.getFirst().plan(), all.getLast().plan(),
-                saved.get(all.getLast().seatingId()).groupOf(), away.getOrDefault(day, Set.of()))));
-        return days;
-    }
-
-    private static List<TeacherOrder.Place> order(BlockPattern pattern, Seating groups, List<MinutesLedger.Day> days,
-            LocalDate today, int before) {
-        LocalDate monday = today.with(TemporalAdjusters.previousOrSame(DayOfWeek.MONDAY));
-        SortedMap<String, MinutesLedger.Line> owed = MinutesLedger.of(days.stream()
-                .filter(d -> d.day().isBefore(today)).toList());
-        int daysLeft = Math.max(1, (int) Arrays.stream(DayOfWeek.values()).filter(d -> d.compareTo(today.getDayOfWeek())
-                >= 0 && pattern.rotationsOn(d) > 0).count());
-        List<TeacherOrder.Group> all = new ArrayList<>();
-        groups.groups().forEach(group -> {
-            List<String> children = groups.groupOf().entrySet().stream().filter(e -> e.getValue() == group.number())
-                    .map(Map.Entry::getKey).toList();
-            if (children.isEmpty()) {
-                return;
-            }
-            double had = children.stream().mapToLong(child -> days.stream().filter(d -> !d.day().isBefore(monday)
-                    && d.day().isBefore(today) && !d.absent().contains(child) && d.groupOf().containsKey(child)
-                    && d.held().teacherMinutes(d.groupOf().get(child)) > 0).count()).average().orElse(0);
-            all.add(TeacherOrder.Group.of(group.number(), pattern.visitsOf(group.number()),
-                    (int) Math.round(had), children, owed));
-        });
-        return TeacherOrder.of(all, daysLeft, pattern.rotations().size(), before);
     }
 
     private @Nullable DayPlan proposed(UUID classId, @Nullable BlockPattern pattern, List<TeacherOrder.Place> order,
@@ -261,17 +220,7 @@ public class BlockService {
         if (picture.pattern() == null) {
             throw new Refused("block.meanwhile");
         }
-        return way.after(plan, picture.pattern().change(), stop.from(), stop.minutes(), owed(picture));
-    }
-
-    private static Map<Integer, Double> owed(BlockPicture picture) {
-        Map<Integer, Double> owed = new TreeMap<>();
-        if (picture.groups() != null) {
-            picture.groups().groupOf().entrySet().stream().collect(Collectors.groupingBy(Map.Entry::getValue,
-                    Collectors.averagingInt(e -> Optional.ofNullable(picture.ledger().get(e.getKey()))
-                            .map(MinutesLedger.Line::owed).orElse(0)))).forEach(owed::put);
-        }
-        return owed;
+        return way.after(plan, picture.pattern().change(), stop.from(), stop.minutes(), TeacherMinutes.owed(picture));
     }
 
     private void add(UUID classId, BlockDay day) {
