@@ -37,14 +37,14 @@ public enum Right {
     /** A class, as far as the children in it are seen. */
     SEE_PART("class", PART, "RosterService.children", "ObservationService.ofClass", "ObservationService.fileOfClass",
             "TierService.picture", "TierService.details", "PacingService.unit", "ProgressionService.ofClass", "ProgressionService.toBegin",
-            "LessonService.openTasks", "LessonService.inHand", "LessonService.skillInHand", "BlockService.atTable",
+            "LessonService.openTasks", "AfterHelpService.due", "LessonService.inHand", "LessonService.skillInHand", "BlockService.atTable",
             "GroupingService.seating", "WhatIfService.tried",
             "UnitReadiness.coverage", "GET /api/table", "GET /api/table/{classId}/clipboard.pdf",
             "PaperService.store"),
     /** One child: page, plan, looks, note. */
     SEE_CHILD("child", CHILD, "RosterService.child", "Access.requireChild", "ObservationService.looks",
             "ObservationService.find", "ObservationService.findToGoOut", "GET /api/observations",
-            "TierService.decisions", "PlanService.plans", "PlanService.mayRead", "CaseloadService.comments", "HomeNoteService.mayRead",
+            "TierService.decisions", "PlanService.plans", "PlanService.mayRead", "AfterHelpService.standing", "AfterHelpService.ended", "CaseloadService.comments", "HomeNoteService.mayRead",
             "Access.requirePart", "PlanService.running", "PlanService.mayWrite",
             "HomeNoteService.draft", "HomeNoteService.newest", "HomeNoteService.versions", "HomeNoteService.outOfDate",
             "HomeNoteService.check", "HomeNoteService.mayKeep", "HomeNoteService.page",
@@ -59,7 +59,7 @@ public enum Right {
             "POST /api/observations", "TierService.recordConcern", "TierService.recordDose", "PlanService.log",
             "PlanService.takeBack", "CaseloadService.comment"),
     /** What is decided on a child by those who see its class whole. */
-    DECIDE_CHILD("child", CLASS, "ScheduleService.arrived", "PlanService.start", "PlanService.change", "PlanService.end", "HomeNoteService.keep", "HelpLetterService.keep", "FamilyTalkService.add", "FamilyTalkService.settle",
+    DECIDE_CHILD("child", CLASS, "ScheduleService.arrived", "PlanService.start", "PlanService.change", "PlanService.end", "PlanTemplateService.save", "HomeNoteService.keep", "HelpLetterService.keep", "FamilyTalkService.add", "FamilyTalkService.settle",
             "ObservationService.decideWaiting", "AccessRecordService.lines", "AccessRecordService.csv",
             "GET /api/children/{child}/access.csv", "RecordsService.bundle",
             "FamilyRequestService.requests", "FamilyRequestService.ask", "GET /api/children/{child}/records.zip"),
@@ -102,6 +102,9 @@ public enum Right {
     /** Skills and words of a progression; they hold for the district and name no child. */
     KEEP_PROGRESSION("progression", OWN, "ProgressionService.known", "ProgressionService.choices",
             "ProgressionService.provide", "ProgressionService.importProgression"),
+    /** Frames of plans; they hold for the adult's school and name no child. */
+    KEEP_TEMPLATES("template", OWN, "PlanTemplateService.templates", "PlanTemplateService.rename",
+            "PlanTemplateService.retire"),
     /** A pass for a tablet; the one route that makes it holds that the adult has a part in the class. */
     ISSUE_PASS("class", HELD, "TabletPassService.issue", "POST /api/table/pass"),
     /** Taking the sample out; the screen holds that the adult belongs to it and sees its class whole. */

@@ -23,13 +23,15 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.stepwell.core.pacing.SchoolCalendar;
-import org.stepwell.core.plan.PlannedSessions;
 import org.stepwell.core.plan.PlannedSessions.Outcome;
+import org.stepwell.core.problem.Refused;
 import org.stepwell.core.tier.ChildState.Dose;
 import org.stepwell.pacing.PacingService;
 import org.stepwell.pacing.UnitInHand;
+import org.stepwell.plan.AfterHelpService;
 import org.stepwell.plan.Plan;
 import org.stepwell.plan.PlanService;
+import org.stepwell.plan.PlanTemplateService;
 import org.stepwell.plan.PlanTerms;
 import org.stepwell.platform.security.CurrentAdult;
 import org.stepwell.platform.ui.Parts;
@@ -51,6 +53,8 @@ class PlanView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     private final AccessRecordService record;
     private final RosterService roster;
     private final PlanService plans;
+    private final AfterHelpService after;
+    private final PlanTemplateService templates;
     private final PacingService pacing;
     private final ProgressionService progressions;
     private final CurrentAdult current;
@@ -58,11 +62,14 @@ class PlanView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     private final Div message = new Div();
     private UUID childId = new UUID(0, 0);
 
-    PlanView(RosterService roster, PlanService plans, PacingService pacing, ProgressionService progressions,
+    PlanView(RosterService roster, PlanService plans, AfterHelpService after,
+            PlanTemplateService templates, PacingService pacing, ProgressionService progressions,
             CurrentAdult current, AccessRecordService record) {
         this.record = record;
         this.roster = roster;
         this.plans = plans;
+        this.after = after;
+        this.templates = templates;
         this.pacing = pacing;
         this.progressions = progressions;
         this.current = current;
@@ -104,7 +111,7 @@ class PlanView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         if (!writes) {
             add(Parts.soft(texts.say("not-yours")));
         }
-        earlier(all.stream().filter(plan -> plan.endedOn() != null).toList());
+        earlier(all.stream().filter(plan -> plan.endedOn() != null).toList(), writes && running.isEmpty());
     }
 
     private Map<String, String> skills(ChildRow child) {
@@ -121,16 +128,9 @@ class PlanView extends Div implements BeforeEnterObserver, HasDynamicTitle {
 
     private void begin(ChildRow child, LocalDate today) {
         Map<String, String> skills = skills(child);
-        Map<String, String> kinds = new LinkedHashMap<>();
-        kinds.put("support", texts.say("support"));
-        kinds.put("extension", texts.say("extension"));
-        String[] kind = {"support"};
-        TermsForm form = new TermsForm(new PlanTerms(today, dueSkill(child, today, skills), 2, 4, 80,
-                today.plusWeeks(8), current.get().name(), 4, 20, today.plusWeeks(4), ""), skills, true);
-        NativeButton begin = Parts.button(texts.say("begin"), () -> act(() ->
-                plans.start(childId, kind[0].equals("support"), form.terms())));
-        begin.addClassName("strong");
-        add(Parts.sheet(Parts.choice(texts.say("kind"), kinds, kind[0], key -> kind[0] = key), form, begin));
+        add(new BeginPanel(templates.templates(), skills, dueSkill(child, today, skills), current.get().name(), today,
+                (support, terms) -> act(() -> plans.start(childId, support, terms.get()))),
+                new TemplatesPanel(templates, this::act).list());
     }
 
     private void running(ChildRow child, Plan plan, LocalDate today, boolean writes) {
@@ -151,6 +151,8 @@ class PlanView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         if (plan.missedTwiceRunning()) {
             sheet.add(caution("twice"));
         }
+        sheet.add(new FadingPanel(plan, after.standing(childId, plan), today,
+                writes ? terms -> act(() -> plans.change(childId, plan.planId(), terms)) : null));
         if (plan.support()) {
             sheet.add(Parts.link("letter/" + childId + "/" + Words.language().code(), texts.say("letter")));
         }
@@ -161,7 +163,8 @@ class PlanView extends Div implements BeforeEnterObserver, HasDynamicTitle {
                     now.minutes(), today.plusWeeks(4), now.activity()), skills(child), true);
             add(new NativeDetails(texts.say("change"), new Div(Parts.soft(texts.say("change.help")), form,
                     Parts.button(texts.say("change.do"),
-                            () -> act(() -> plans.change(childId, plan.planId(), form.terms()))))), end(plan, today));
+                            () -> act(() -> plans.change(childId, plan.planId(), form.terms()))))),
+                    new TemplatesPanel(templates, this::act).keep(childId, plan.planId()), end(plan, today));
         }
         Div phases = new Div();
         plan.phases().forEach(phase -> phases.add(new Paragraph(texts.say("phase", texts.day(phase.from()),
@@ -237,17 +240,16 @@ class PlanView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         return new NativeDetails(texts.say("end"), new Div(Parts.soft(texts.say("more-help")), fields));
     }
 
-    private void earlier(List<Plan> ended) {
-        if (ended.isEmpty()) {
-            return;
-        }
-        add(new H2(texts.say("earlier")));
-        for (Plan plan : ended) {
-            LocalDate end = java.util.Objects.requireNonNull(plan.endedOn());
-            add(new Paragraph(texts.say("past", texts.say(plan.support() ? "support" : "extension"),
-                    texts.day(plan.startedOn()), texts.day(end), texts.say("ended." + plan.outcome()), plan.words())));
-            List<LocalDate> again = PlannedSessions.maintenance(end);
-            add(Parts.soft(texts.say("maintenance", texts.day(again.getFirst()), texts.day(again.getLast()))));
+    private void earlier(List<Plan> ended, boolean mayBegin) {
+        if (!ended.isEmpty()) {
+            LocalDate today = current.today();
+            add(new EarlierPlans(ended, after.ended(childId), mayBegin ? plan -> act(() -> {
+                PlanTerms first = plan.phases().getFirst();
+                PlanTerms last = plan.phases().getLast();
+                plans.start(childId, true, new PlanTerms(today, last.skill(), last.start(), last.step(), last.share(),
+                        today.plusWeeks(8), last.givenBy(), first.perWeek(), first.minutes(), today.plusWeeks(4),
+                        last.activity()));
+            }) : null));
         }
     }
 
@@ -258,6 +260,8 @@ class PlanView extends Div implements BeforeEnterObserver, HasDynamicTitle {
         } catch (PlanService.Refused refused) {
             Parts.say(message, texts.say("wrong", refused.fields().stream().map(this::field)
                     .collect(Collectors.joining(", "))));
+        } catch (Refused refused) {
+            Parts.say(message, Words.told(refused));
         } catch (NotVisible closed) {
             Parts.say(message, texts.say("not-yours"));
         } catch (java.time.format.DateTimeParseException | NumberFormatException noValue) {
