@@ -26,10 +26,13 @@ public enum Right {
             "GET /actuator/health", "GET /actuator/health/**", "GET /actuator"),
     /** One's own account, tablets and keys. */
     KEEP_ACCOUNT("account", OWN, "TabletPassService.mine", "TabletPassService.revoke", "GET /api/table/passes",
-            "DELETE /api/table/passes/{pass}", "SealKeyService.keys", "ObservationService.clock", "screen tablets"),
+            "DELETE /api/table/passes/{pass}", "SealKeyService.keys", "ObservationService.clock", "screen tablets",
+            "SessionService.mine", "SessionService.events", "SessionService.end", "SessionService.endOthers",
+            "screen sign-ins"),
     /** Whatever an adult sees is listed; who sees nothing gets an empty list. */
     LIST_OWN("class, child", OWN, "RosterService.classes", "RosterService.adults", "RosterService.children()", "RosterService.byKey",
-            "RosterService.seesWhole", "RosterService.inSample", "RecordsService.kept", "screen records", "GET /api/children", "ReviewService.mine", "Access.classes",
+            "RosterService.seesWhole", "RosterService.inSample", "RecordsService.kept", "screen records", "RetentionService.decides",
+            "screen records/retention", "GET /api/children", "ReviewService.mine", "Access.classes",
             "Access.children", "Access.shared", "Access.childrenOn", "Access.hasPart", "ObservationService.undecided", "screen",
             "screen class-map", "screen suggestions", "screen groups", "screen block", "screen paper", "screen caseload", "CaseloadService.mine", "PlanService.missedTwice", "HelpLetterService.withoutWord", "FamilyTalkService.due", "screen groups/tomorrow", "screen files",
             "screen notes", "screen review", "screen unit", "screen unit-check", "screen coverage", "screen what-if",
@@ -90,6 +93,9 @@ public enum Right {
     KEEP_RECORDS("child", CLASS, EnumSet.of(Who.LEAD), "Access.requireLead", "Access.leads",
             "FamilyRequestService.decides", "FamilyRequestService.happened", "ErasureService.preview",
             "ErasureService.erase"),
+    /** How long the school keeps what; by no id, and never more than the lead's own school. */
+    KEEP_PERIODS("school", OWN, EnumSet.of(Who.LEAD), "RetentionService.periods", "RetentionService.set",
+            "RetentionService.dryRun", "RetentionService.erase", "RetentionService.runs"),
     /** Checks of a class, with the answers of all its children. */
     KEEP_CHECK("check", CLASS, "CheckService.checks", "CheckService.unitSkills", "CheckService.create",
             "CheckService.revision", "CheckService.saveItems", "CheckService.sheet", "CheckService.classOf",

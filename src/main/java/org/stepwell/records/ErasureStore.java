@@ -18,6 +18,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.jdbc.datasource.SingleConnectionDataSource;
 import org.stepwell.core.problem.Refused;
+import org.stepwell.platform.security.SignedIn;
 import org.stepwell.platform.store.OwnerConnections;
 import org.stepwell.platform.store.TableOrder;
 
@@ -26,7 +27,8 @@ class ErasureStore {
     /** Hold no words that adults write about children. */
     private static final Set<String> WITHOUT_WORDS = Set.of("district", "school", "adult", "sign_in", "credential",
             "classroom", "class_adult", "access_entry", "access_key", "access_head", "erasure", "tablet_pass",
-            "tablet_key", "child");
+            "tablet_key", "child", "sign_in_event", "retention_period",
+            "retention_run");
     /** The rest of a seal when one child is taken out of it: {@code children} is a list of objects. */
     private static final String SEAL_WITHOUT = """
             jsonb_set(s.content::jsonb, '{children}', coalesce((select jsonb_agg(one.line order by one.place)
@@ -170,6 +172,45 @@ class ErasureStore {
         });
     }
 
+    /**
+     * Removes some kinds of rows on the child, which itself stays; all or nothing.
+     *
+     * @return rows removed or rewritten
+     * @throws Refused when a request of the family is open
+     */
+    int eraseKinds(ErasureTarget target, Set<RecordKind> kinds) {
+        return asked((jdbc, tables) -> {
+            jdbc.sql("lock table " + String.join(", ", tables) + " in share row exclusive mode").update();
+            if (held(jdbc, target)) {
+                throw new Refused("erasure.hold");
+            }
+            int rows = 0;
+            if (kinds.contains(RecordKind.DECISIONS)) {
+                takeOutOfSeals(jdbc, target);
+            }
+            if (kinds.contains(RecordKind.LESSON_CHOICES)) {
+                rows += takeOutOfLessonChoices(jdbc, target);
+            }
+            Map<String, RecordKind> byTable = kinds.stream().filter(RecordKind::removed)
+                    .collect(Collectors.toMap(RecordKind::table, Function.identity()));
+            for (String table : tables) {
+                if (byTable.containsKey(table)) {
+                    rows += of(jdbc.sql(byTable.get(table).removal()), target).update();
+                }
+            }
+            return rows;
+        });
+    }
+
+    /** Notes that records went because their time was over. */
+    void ran(SignedIn lead, RetentionKind kind, int children, int rows) {
+        asked((jdbc, tables) -> jdbc.sql("""
+                insert into retention_run (district_id, school_id, kind, many, row_count, ordered_by)
+                values (:district, :school, :kind, :children, :rows, :by)""").param("district", lead.districtId())
+                .param("school", lead.schoolId()).param("kind", kind.code()).param("children", children)
+                .param("rows", rows).param("by", lead.adultId()).update());
+    }
+
     /** A request of the family waits for an answer (34 CFR 99.10 (e)); as {@code FamilyRequest.open} says. */
     private static boolean held(JdbcClient jdbc, ErasureTarget target) {
         return of(jdbc.sql("""
@@ -193,8 +234,8 @@ class ErasureStore {
                 .param("text", target.childId().toString()).update();
     }
 
-    private static void takeOutOfLessonChoices(JdbcClient jdbc, ErasureTarget target) {
-        of(jdbc.sql("""
+    private static int takeOutOfLessonChoices(JdbcClient jdbc, ErasureTarget target) {
+        return of(jdbc.sql("""
                 with gone as (
                   delete from lesson_choice t where t.district_id = :district and :child = any(t.children) returning *)
                 insert into lesson_choice (district_id, unit_id, on_day, number, lesson_id, choice, children, has,

@@ -35,6 +35,14 @@ class RecordsBrowserTest extends InRealBrowser {
         press(lead, "Erase for good");
         assertThat(lead.getByRole(AriaRole.ALERT)).containsText("All records on the child are erased");
         assertThat(lead.getByLabel("Open: Freya")).hasCount(0);
+        lead.getByText("How long records are kept, and what is over").click();
+        lead.getByLabel("Months: Looks and checks").fill("12");
+        press(lead, "Keep so: Looks and checks");
+        assertThat(lead.getByText("Kept for 12 months after the last day: Looks and checks.")).isVisible();
+        SeenScreen.passes(lead, "retention-phone-dark");
+        lead.setViewportSize(820, 1180);
+        lead.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(ColorScheme.LIGHT));
+        SeenScreen.passes(lead, "retention");
     }
 
     private static void opens(Page page, String name) {

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.Cookie;
 import java.io.IOException;
@@ -61,6 +62,21 @@ class TabletsBrowserTest {
         page.locator("#last .state", new Page.LocatorOptions().setHasText("Saved on this tablet")).waitFor();
     }
 
+    /** A second browser of the same adult stands in the list and is ended from it. */
+    private static void signIns(Page page) {
+        Page other = browser.signedIn("coteacher@sample", 820, 1180, ColorScheme.DARK);
+        page.navigate(browser.server().address() + "/sign-ins");
+        assertThat(page.locator("main")).containsText("This one. Chrome, Linux, from ");
+        assertThat(page.locator("main")).containsText("signed in. Chrome, Linux");
+        SeenScreen.passes(page, "sign-ins-portrait");
+        page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("End all others")).click();
+        page.getByText("One other session is ended.").waitFor();
+        other.navigate(browser.server().address() + "/tablets");
+        other.waitForURL("**/login**");
+        other.context().close();
+        page.navigate(browser.server().address() + "/tablets");
+    }
+
     @Test
     void aLookLeavesWithoutASessionAndNothingReadableIsLeftAtSignOut() throws IOException {
         Page page = browser.signedIn("coteacher@sample", 820, 1180, ColorScheme.LIGHT);
@@ -79,6 +95,7 @@ class TabletsBrowserTest {
         Locator pass = page.getByText("Chrome · Linux").first();
         assertThat(pass).isVisible();
         SeenScreen.passes(page, "tablets-portrait");
+        signIns(page);
         page.getByText("End", new Page.GetByTextOptions().setExact(true)).first().click();
         assertThat(page.getByText("It adds nothing any more.")).isVisible();
         page.getByText("Sign out").click();

@@ -3,9 +3,12 @@ package org.stepwell.records;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.net.http.HttpResponse;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.UUID;
+import java.util.concurrent.CompletableFuture;
+import org.awaitility.Awaitility;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
@@ -13,6 +16,7 @@ import org.springframework.boot.test.context.SpringBootTest.WebEnvironment;
 import org.springframework.boot.test.web.server.LocalServerPort;
 import org.stepwell.Application;
 import org.stepwell.OnTheSample;
+import org.stepwell.TestAdult;
 import org.stepwell.core.problem.Refused;
 import org.stepwell.integrity.Integrity;
 import org.stepwell.observation.ApiClient;
@@ -95,5 +99,41 @@ class ErasureServiceTest extends OnTheSample {
                 .body()).contains("stored");
         assertThat(kept(late)).isFalse();
         assertThat(kept(fresh)).isTrue();
+    }
+
+    /** Somebody holds the table of looks; erasure waits for it, and a look at the child behind erasure. */
+    @Test
+    void aLookSentAtTheMomentOfErasureIsRefusedByName() {
+        ChildRow child = roster.byKey("q0604").orElseThrow();
+        ApiClient teacher = new ApiClient(port);
+        teacher.signIn("teacher@sample", PASSWORD);
+        assertThat(teacher.get("/api/children").statusCode()).isEqualTo(200);
+        UUID late = UUID.randomUUID();
+        CompletableFuture<Integer> erased = new CompletableFuture<>();
+        CompletableFuture<HttpResponse<String>> answer = new CompletableFuture<>();
+        transaction.executeWithoutResult(status -> {
+            jdbc.sql("lock table observation in row exclusive mode").update();
+            erased.completeAsync(() -> {
+                as("lead@sample");
+                try {
+                    return erasure.erase(child.childId(), "q0604", Why.LAW);
+                } finally {
+                    TestAdult.signOut();
+                }
+            }, Thread::startVirtualThread);
+            untilWaiting(1);
+            answer.completeAsync(() -> teacher.post("/api/observations", look(late, "q0604",
+                    OffsetDateTime.now(ZONE).minusMinutes(1))), Thread::startVirtualThread);
+            untilWaiting(2);
+        });
+        assertThat(erased.join()).isGreaterThan(10);
+        assertThat(answer.join().statusCode()).isEqualTo(200);
+        assertThat(answer.join().body()).contains("refused", "were erased");
+        assertThat(kept(late)).isFalse();
+    }
+
+    private void untilWaiting(int many) {
+        Awaitility.await().until(() -> jdbc.sql("select count(*) from pg_locks where not granted"
+                + " and relation = 'observation'::regclass").query(Integer.class).single() >= many);
     }
 }

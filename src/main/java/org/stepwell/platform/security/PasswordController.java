@@ -15,17 +15,22 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 import org.stepwell.platform.security.AccountService.Choice;
+import org.stepwell.platform.security.SignInEvent.What;
 
 /** Where passwords are chosen: the first own one for a one-time one, and another by an adult who is signed in. */
 @RestController
 class PasswordController {
     private final AccountService accounts;
     private final SignInAttempts attempts;
+    private final OpenSessions open;
+    private final SignInEvents events;
     private final HttpSessionSecurityContextRepository sessions = new HttpSessionSecurityContextRepository();
 
-    PasswordController(AccountService accounts, SignInAttempts attempts) {
+    PasswordController(AccountService accounts, SignInAttempts attempts, OpenSessions open, SignInEvents events) {
         this.accounts = accounts;
         this.attempts = attempts;
+        this.open = open;
+        this.events = events;
     }
 
     /**
@@ -69,6 +74,10 @@ class PasswordController {
             context.setAuthentication(PasswordSignIn.session(adult.get(), taken.standing()));
             SecurityContextHolder.setContext(context);
             sessions.saveContext(context, request, response);
+            Optional<OpenSession> here = OpenSession.of(request.getSession());
+            open.of(adult.get().adultId()).stream().filter(one -> here.filter(one::equals).isEmpty())
+                    .forEach(OpenSession::end);
+            events.note(adult.get(), What.PASSWORD_SET, request);
         }
         return answer(choice);
     }

@@ -1,9 +1,6 @@
 package org.stepwell.platform.security;
 
 import com.vaadin.flow.spring.security.VaadinSecurityConfigurer;
-import jakarta.servlet.http.HttpServletRequest;
-import jakarta.servlet.http.HttpServletResponse;
-import java.io.IOException;
 import java.time.Clock;
 import javax.sql.DataSource;
 import org.springframework.boot.autoconfigure.condition.ConditionalOnMissingBean;
@@ -12,23 +9,19 @@ import org.springframework.context.annotation.Configuration;
 import org.springframework.core.annotation.Order;
 import org.springframework.http.HttpMethod;
 import org.springframework.http.HttpStatus;
-import org.springframework.security.authentication.CredentialsExpiredException;
-import org.springframework.security.authentication.LockedException;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.config.http.SessionCreationPolicy;
-import org.springframework.security.core.Authentication;
-import org.springframework.security.core.AuthenticationException;
 import org.springframework.security.crypto.argon2.Argon2PasswordEncoder;
 import org.springframework.security.crypto.password.PasswordEncoder;
 import org.springframework.security.web.SecurityFilterChain;
 import org.springframework.security.web.access.intercept.AuthorizationFilter;
 import org.springframework.security.web.authentication.AnonymousAuthenticationFilter;
 import org.springframework.security.web.authentication.HttpStatusEntryPoint;
-import org.springframework.security.web.authentication.logout.LogoutSuccessHandler;
 import org.springframework.security.web.authentication.session.NullAuthenticatedSessionStrategy;
 import org.springframework.security.web.csrf.CookieCsrfTokenRepository;
-import org.springframework.security.web.csrf.CsrfToken;
 import org.springframework.security.web.csrf.CsrfTokenRequestAttributeHandler;
+import org.springframework.security.web.firewall.HttpFirewall;
+import org.springframework.security.web.firewall.StrictHttpFirewall;
 import org.springframework.transaction.PlatformTransactionManager;
 
 /** The doors: static sign-in page, API that answers in status codes, screens. */
@@ -42,6 +35,14 @@ class SecurityConfiguration {
     @ConditionalOnMissingBean
     Clock clock() {
         return Clock.systemUTC();
+    }
+
+    /** No text holds the character zero, which the store cannot keep; whoever sends it is told at the door. */
+    @Bean
+    HttpFirewall firewall() {
+        StrictHttpFirewall firewall = new StrictHttpFirewall();
+        firewall.setAllowedParameterValues(value -> value == null || value.indexOf('\u0000') < 0);
+        return firewall;
     }
 
     @Bean
@@ -84,13 +85,13 @@ class SecurityConfiguration {
     /** What a program calls: no redirect, ever. */
     @Bean
     @Order(1)
-    SecurityFilterChain api(HttpSecurity http, AccountService accounts) throws Exception {
+    SecurityFilterChain api(HttpSecurity http, AccountService accounts, OpenSessions sessions) throws Exception {
         http.securityMatcher("/api/**")
                 .authorizeHttpRequests(all -> all.anyRequest().hasRole("ADULT"))
                 .exceptionHandling(e -> e.authenticationEntryPoint(new HttpStatusEntryPoint(HttpStatus.UNAUTHORIZED)))
                 .requestCache(cache -> cache.disable());
         tokens(http);
-        checked(http, accounts);
+        checked(http, accounts, sessions);
         http.headers(h -> h.contentSecurityPolicy(c -> c.policyDirectives(STRICT)));
         return http.build();
     }
@@ -98,16 +99,17 @@ class SecurityConfiguration {
     /** Static pages, sign-in and sign-out. */
     @Bean
     @Order(2)
-    SecurityFilterChain pages(HttpSecurity http, AccountService accounts) throws Exception {
+    SecurityFilterChain pages(HttpSecurity http, AccountService accounts, OpenSessions sessions, SignInAnswers answers)
+            throws Exception {
         http.securityMatcher("/error", "/login", "/login/*", "/logout", "/set-up", "/sign-in/**", "/table", "/table/**",
                 "/look/**", "/check/**", "/actuator/**")
                 .authorizeHttpRequests(all -> all.anyRequest().permitAll())
                 .requestCache(cache -> cache.disable())
                 .formLogin(form -> form.loginPage("/login").loginProcessingUrl("/login")
-                        .successHandler(SecurityConfiguration::signedIn).failureHandler(SecurityConfiguration::refused))
-                .logout(out -> out.logoutUrl("/logout").logoutSuccessHandler(SecurityConfiguration.toSignIn()));
+                        .successHandler(answers).failureHandler(answers))
+                .logout(out -> out.logoutUrl("/logout").logoutSuccessHandler(answers));
         tokens(http);
-        checked(http, accounts);
+        checked(http, accounts, sessions);
         http.headers(h -> h.contentSecurityPolicy(c -> c.policyDirectives(STRICT))
                 .referrerPolicy(r -> r.policy(
                         org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter.ReferrerPolicy
@@ -118,9 +120,9 @@ class SecurityConfiguration {
     /** The screens. Their engine still needs inline code, so the policy is looser here than on the pages above. */
     @Bean
     @Order(3)
-    SecurityFilterChain screens(HttpSecurity http, AccountService accounts) throws Exception {
+    SecurityFilterChain screens(HttpSecurity http, AccountService accounts, OpenSessions sessions) throws Exception {
         http.with(VaadinSecurityConfigurer.vaadin(), vaadin -> vaadin.loginView("/login", "/login?out"));
-        checked(http, accounts);
+        checked(http, accounts, sessions);
         http.headers(h -> h.contentSecurityPolicy(c -> c.policyDirectives(
                 "default-src 'self'; script-src 'self' 'unsafe-inline' 'unsafe-eval'; style-src 'self' 'unsafe-inline';"
                         + " img-src 'self' data:; font-src 'self' data:; object-src 'none'; base-uri 'self';"
@@ -136,31 +138,7 @@ class SecurityConfiguration {
         http.addFilterBefore(new FreshToken(), AuthorizationFilter.class);
     }
 
-    private static void checked(HttpSecurity http, AccountService accounts) {
-        http.addFilterBefore(new SessionCheck(accounts), AnonymousAuthenticationFilter.class);
-    }
-
-    private static void signedIn(HttpServletRequest request, HttpServletResponse response, Authentication adult)
-            throws IOException {
-        if (request.getAttribute(CsrfToken.class.getName()) instanceof CsrfToken token) {
-            token.getToken();
-        }
-        response.sendRedirect(request.getContextPath() + "/");
-    }
-
-    private static void refused(HttpServletRequest request, HttpServletResponse response, AuthenticationException why)
-            throws IOException {
-        if (why instanceof LockedException) {
-            response.setHeader("Retry-After", "60");
-            response.sendError(HttpStatus.TOO_MANY_REQUESTS.value());
-        } else if (why instanceof CredentialsExpiredException) {
-            response.sendRedirect(request.getContextPath() + "/login?first");
-        } else {
-            response.sendRedirect(request.getContextPath() + "/login?error");
-        }
-    }
-
-    private static LogoutSuccessHandler toSignIn() {
-        return (request, response, adult) -> response.sendRedirect(request.getContextPath() + "/login?out");
+    private static void checked(HttpSecurity http, AccountService accounts, OpenSessions sessions) {
+        http.addFilterBefore(new SessionCheck(accounts, sessions), AnonymousAuthenticationFilter.class);
     }
 }

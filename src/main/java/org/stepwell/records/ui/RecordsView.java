@@ -59,7 +59,7 @@ class RecordsView extends Div implements HasDynamicTitle {
         if (lead) {
             lists.add(Parts.sheet(new H2(texts.say("screen.left")), lines(all.stream().filter(c -> c.lastDay() != null)
                     .toList(), "screen.left.none", c -> texts.say("line.left", c.name(), c.className(),
-                            day(c.lastDay())))));
+                            day(c.lastDay()))), Parts.link("records/retention", texts.say("screen.retention"))));
         }
         lists.add(Parts.sheet(new NativeDetails(texts.say("screen.now"), lines(all.stream()
                 .filter(c -> c.lastDay() == null).toList(), "screen.now.none", c -> texts.say("line.now", c.name(),

@@ -4,17 +4,28 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.net.http.HttpResponse;
 import java.time.Clock;
+import java.time.Duration;
+import java.util.List;
 import java.util.Map;
 import javax.sql.DataSource;
+import org.awaitility.Awaitility;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.boot.test.context.SpringBootTest.WebEnvironment;
 import org.springframework.boot.test.web.server.LocalServerPort;
 import org.springframework.context.annotation.Import;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.mock.web.MockFilterChain;
+import org.springframework.mock.web.MockHttpServletRequest;
+import org.springframework.mock.web.MockHttpServletResponse;
+import org.springframework.security.core.context.SecurityContextHolder;
+import org.springframework.transaction.support.TransactionTemplate;
 import org.stepwell.Application;
+import org.stepwell.TestAdult;
 import org.stepwell.TestDatabase;
 import org.stepwell.observation.ApiClient;
+import org.stepwell.platform.security.SignInEvent.What;
 import org.stepwell.roster.Invitations;
 import org.stepwell.roster.Invitations.Invitation;
 import org.stepwell.roster.Invitations.Role;
@@ -30,6 +41,16 @@ class SessionEndTest {
     private int port;
     @Autowired
     private DataSource dataSource;
+    @Autowired
+    private JdbcClient jdbc;
+    @Autowired
+    private TransactionTemplate transaction;
+    @Autowired
+    private AccountService accounts;
+    @Autowired
+    private OpenSessions sessions;
+    @Autowired
+    private SessionService service;
 
     private Invitations terminal() {
         return new Invitations(dataSource, Clock.systemUTC());
@@ -119,5 +140,106 @@ class SessionEndTest {
         new ApiClient(port).form("/login/first", Map.of("username", "zoe@test", "password", oneTime, "chosen",
                 "la ni\u00f1a y nueve garzas"));
         signedIn("zoe@test", "la nin\u0303a y nueve garzas");
+    }
+
+    private List<OpenSession> open(String name) {
+        try {
+            return sessions.of(TestAdult.signIn(jdbc, transaction, name).adultId());
+        } finally {
+            TestAdult.signOut();
+        }
+    }
+
+    private List<SignInEvent.What> events(String name) {
+        TestAdult.signIn(jdbc, transaction, name);
+        try {
+            return service.events().stream().map(SignInEvent::what).toList();
+        } finally {
+            TestAdult.signOut();
+        }
+    }
+
+    @Test
+    void eachSessionIsListedAndEndedByItsAdultAlone() {
+        adult("wim@test");
+        adult("xan@test");
+        ApiClient first = signedIn("wim@test", OWN);
+        OpenSession there = open("wim@test").getFirst();
+        ApiClient second = signedIn("wim@test", OWN);
+        ApiClient other = signedIn("xan@test", OWN);
+        assertThat(open("wim@test")).hasSize(2).allSatisfy(session -> {
+            assertThat(session.address()).isIn("127.0.0.1", "0:0:0:0:0:0:0:1");
+            assertThat(session.lastUsed()).isAfterOrEqualTo(session.since());
+        });
+        TestAdult.signIn(jdbc, transaction, "xan@test");
+        assertThat(service.end(there.id())).as("not one's own").isFalse();
+        assertThat(in(first)).isTrue();
+        TestAdult.signIn(jdbc, transaction, "wim@test");
+        assertThat(service.end(there.id())).isTrue();
+        assertThat(service.end(there.id())).as("twice").isFalse();
+        TestAdult.signOut();
+        assertThat(in(first)).isFalse();
+        assertThat(in(second)).isTrue();
+        ApiClient third = signedIn("wim@test", OWN);
+        OpenSession kept = open("wim@test").getFirst();
+        TestAdult.signIn(jdbc, transaction, "wim@test");
+        assertThat(service.endOthers(kept.id())).isEqualTo(1);
+        TestAdult.signOut();
+        assertThat(in(second)).isFalse();
+        assertThat(in(third)).isTrue();
+        assertThat(in(other)).isTrue();
+        third.form("/logout", Map.of());
+        assertThat(open("wim@test")).isEmpty();
+        assertThat(events("wim@test")).containsExactly(What.SIGNED_OUT, What.OTHERS_ENDED, What.SIGNED_IN,
+                What.SESSION_ENDED, What.SIGNED_IN, What.SIGNED_IN);
+    }
+
+    @Test
+    void aWrongPasswordIsToldToWhomeverItWasTriedOn() {
+        adult("yara@test");
+        new ApiClient(port).signIn("yara@test", "not hers at all");
+        Awaitility.await().until(() -> events("yara@test").equals(List.of(What.REFUSED)));
+        ApiClient here = signedIn("yara@test", OWN);
+        ApiClient there = signedIn("yara@test", OWN);
+        change(here, OWN, OTHER);
+        assertThat(open("yara@test")).hasSize(1);
+        assertThat(in(there)).isFalse();
+        assertThat(events("yara@test")).startsWith(What.PASSWORD_SET, What.SIGNED_IN);
+    }
+
+    /** Twelve hours: common practice, no source. */
+    @Test
+    void aSessionEndsWithItsDayHoweverMuchItIsUsed() throws Exception {
+        adult("zita@test");
+        assertThat(goesOn("zita@test", Duration.ofHours(11))).isTrue();
+        assertThat(goesOn("zita@test", Duration.ofHours(12))).isFalse();
+    }
+
+    private boolean goesOn(String name, Duration age) throws Exception {
+        Standing standing = accounts.check(name, OWN).orElseThrow().standing();
+        SignedIn adult = TestAdult.signIn(jdbc, transaction, name);
+        MockHttpServletRequest request = new MockHttpServletRequest("GET", "/api/children");
+        OpenSession open = new OpenSession(sessions, adult.adultId(), "127.0.0.1", "", sessions.now().minus(age));
+        open.used(sessions.now());
+        request.getSession().setAttribute(OpenSession.KEY, open);
+        SecurityContextHolder.getContext().setAuthentication(PasswordSignIn.session(adult, standing));
+        new SessionCheck(accounts, sessions).doFilter(request, new MockHttpServletResponse(), new MockFilterChain());
+        boolean in = SecurityContextHolder.getContext().getAuthentication() != null;
+        assertThat(request.getSession(false) != null).isEqualTo(in);
+        TestAdult.signOut();
+        return in;
+    }
+
+    /** Headers as three browsers send them, and one that tries to bring words of its own onto the screen. */
+    @Test
+    void aDeviceIsTheKindOfBrowserAndSystemAndNothingElseOfTheHeader() {
+        assertThat(Device.named("Mozilla/5.0 (X11; Linux x86_64; rv:140.0) Gecko/20100101 Firefox/140.0"))
+                .isEqualTo("Firefox, Linux");
+        assertThat(Device.named("Mozilla/5.0 (Windows NT 10.0; Win64; x64) AppleWebKit/537.36 (KHTML, like Gecko)"
+                + " Chrome/140.0.0.0 Safari/537.36 Edg/140.0.0.0")).isEqualTo("Edge, Windows");
+        assertThat(Device.named("Mozilla/5.0 (iPad; CPU OS 17_0 like Mac OS X) AppleWebKit/605.1.15 (KHTML, like Gecko)"
+                + " Version/17.0 Mobile/15E148 Safari/604.1")).isEqualTo("Safari, iPad");
+        assertThat(Device.named("<script>Firefox</script>")).isEmpty();
+        assertThat(Device.named(null)).isEmpty();
     }
 }

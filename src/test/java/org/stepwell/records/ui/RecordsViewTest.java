@@ -1,6 +1,7 @@
 package org.stepwell.records.ui;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import com.vaadin.flow.component.ClickEvent;
 import com.vaadin.flow.component.Component;
@@ -16,7 +17,13 @@ import org.stepwell.Application;
 import org.stepwell.Screens;
 import org.stepwell.core.wording.Language;
 import org.stepwell.privacy.AccessRecordService;
+import org.stepwell.privacy.FamilyRequest;
+import org.stepwell.privacy.FamilyRequestService;
+import org.stepwell.privacy.NotVisible;
 import org.stepwell.records.RecordsService;
+import org.stepwell.records.RetentionDue;
+import org.stepwell.records.RetentionKind;
+import org.stepwell.records.RetentionService;
 import org.stepwell.roster.EnrolmentService;
 import org.stepwell.roster.RosterService;
 
@@ -33,6 +40,10 @@ class RecordsViewTest extends Screens {
     private RecordsService records;
     @Autowired
     private AccessRecordService record;
+    @Autowired
+    private RetentionService retention;
+    @Autowired
+    private FamilyRequestService requests;
 
     private void opens(Component view, String name) {
         below(view).filter(NativeButton.class::isInstance).map(NativeButton.class::cast)
@@ -100,5 +111,56 @@ class RecordsViewTest extends Screens {
         assertThat(text(view)).contains("All records on the child are erased").doesNotContain(name);
         signIn("teacher@sample");
         assertThat(records.kept()).noneMatch(c -> c.childId().equals(child));
+    }
+
+    @Test
+    void aLeadSetsPeriodsReadsTheDryRunAndSaysWhatGoes() {
+        signIn("teacher@sample");
+        UUID child = roster.byKey("q0609").orElseThrow().childId();
+        UUID held = roster.byKey("q0610").orElseThrow().childId();
+        UUID room = roster.classes().getFirst().classId();
+        String name = name(child);
+        assertThat(text(fresh(RetentionView.class))).contains("set by a lead").doesNotContain("Periods");
+        assertThatThrownBy(retention::dryRun).isInstanceOf(NotVisible.class);
+        assertThatThrownBy(() -> retention.erase(RetentionKind.LOOKS, 1)).isInstanceOf(NotVisible.class);
+        UUID request = requests.ask(held, FamilyRequest.Kind.INSPECT, today(), "");
+        enrolments.end(room, child, today().minusMonths(1));
+        enrolments.end(room, held, today().minusMonths(1));
+        signIn("lead@sample");
+        RetentionView view = fresh(RetentionView.class);
+        assertThat(text(view)).contains("Nothing is over.", "Nothing went for its time yet.");
+        fill(view, "Months: The child itself", "2");
+        press(view, "Keep so: The child itself");
+        fill(view, "Months: Looks and checks", "3");
+        press(view, "Keep so: Looks and checks");
+        assertThat(text(view)).contains("The child itself cannot go before another kind of record");
+        fill(view, "Months: Looks and checks", "0");
+        press(view, "Keep so: Looks and checks");
+        assertThat(text(view)).contains("A period is 1 to 1200 months.", "Nothing is over.");
+        fill(view, "Months: Looks and checks", "1");
+        press(view, "Keep so: Looks and checks");
+        assertThat(text(view)).contains("Kept for 1 months after the last day: Looks and checks.",
+                name + " (q0609), last day", "held, since a request of the family is open", "of 1 child ");
+        int rows = retention.dryRun().stream().filter(due -> due.childId().equals(child)).findFirst().orElseThrow().rows();
+        assertThat(rows).isGreaterThan(5);
+        fill(view, "To erase, type the number of records: " + rows, "" + (rows + 1));
+        press(view, "Erase for good: Looks and checks");
+        assertThat(text(view)).contains("By now it is " + rows + " records.", name);
+        fill(view, "To erase, type the number of records: " + rows, "" + rows);
+        press(view, "Erase for good: Looks and checks");
+        assertThat(text(view)).contains("Erased: Looks and checks, " + rows + " rows.",
+                "Looks and checks, " + rows + " rows of 1 child, on the word of").doesNotContain(name);
+        assertThat(retention.dryRun()).allMatch(due -> due.held() && due.childId().equals(held)).isNotEmpty();
+        assertThat(records.kept()).as("the child itself stays").anyMatch(c -> c.childId().equals(child));
+        press(view, "Keep so: The child itself");
+        retention.set(RetentionKind.CHILD, 1);
+        requests.happened(held, request, 0, FamilyRequest.Happened.WITHDRAWN, today(), "");
+        int all = retention.dryRun().stream().filter(due -> due.kind() == RetentionKind.CHILD)
+                .mapToInt(RetentionDue::rows).sum();
+        assertThat(retention.erase(RetentionKind.CHILD, all)).isGreaterThanOrEqualTo(all);
+        assertThat(records.kept()).noneMatch(c -> c.childId().equals(child) || c.childId().equals(held));
+        assertThat(retention.dryRun()).isEmpty();
+        retention.set(RetentionKind.CHILD, null);
+        assertThat(retention.periods()).containsOnlyKeys(RetentionKind.LOOKS);
     }
 }
