@@ -1,11 +1,14 @@
 package org.stepwell;
 
 import java.io.IOException;
+import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.zip.CRC32;
+import java.util.zip.CheckedInputStream;
 
 /**
  * The built program as processes of tests start it: unpacked beside its archive as the launcher does, and with the
@@ -27,7 +30,7 @@ public final class Built {
     public static synchronized Path program() {
         Path archive = Path.of(System.getProperty("stepwell.jar")).toAbsolutePath();
         try {
-            Path folder = archive.resolveSibling("program-" + Files.getLastModifiedTime(archive).toMillis());
+            Path folder = archive.resolveSibling("program-" + digest(archive));
             Path program = folder.resolve(archive.getFileName());
             if (!Files.exists(program)) {
                 Path fresh = Files.createTempDirectory(archive.getParent(), "program");
@@ -45,6 +48,14 @@ public final class Built {
         } catch (InterruptedException stopped) {
             Thread.currentThread().interrupt();
             throw new IllegalStateException(stopped);
+        }
+    }
+
+    /** By its bytes: a build that can be repeated gives every archive the same time. */
+    private static String digest(Path archive) throws IOException {
+        try (CheckedInputStream in = new CheckedInputStream(Files.newInputStream(archive), new CRC32())) {
+            in.transferTo(OutputStream.nullOutputStream());
+            return Long.toHexString(in.getChecksum().getValue()) + "-" + Files.size(archive);
         }
     }
 }
