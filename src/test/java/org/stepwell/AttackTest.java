@@ -21,7 +21,9 @@ import java.util.UUID;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
 import org.stepwell.observation.ApiClient;
+import org.stepwell.platform.security.SessionService;
 import org.stepwell.platform.security.SignInAttempts;
 import org.stepwell.platform.security.SignedIn;
 
@@ -39,6 +41,9 @@ class AttackTest extends InTwoDistricts {
     private static final Pattern SCRIPT_OF_TEXT = Pattern.compile("\\beval\\(|new Function\\(|javascript:");
 
     private final HttpClient plain = HttpClient.newHttpClient();
+
+    @Autowired
+    private SessionService sessions;
 
     private ApiClient teacher() {
         SignedIn adult = grown.as("t");
@@ -61,6 +66,16 @@ class AttackTest extends InTwoDistricts {
         } catch (IOException | InterruptedException failed) {
             throw new IllegalStateException(failed);
         }
+    }
+
+    /** The form of the sign-in page, with whatever other cookies. */
+    private HttpRequest.Builder signIn(String cookies) {
+        ApiClient page = new ApiClient(port);
+        page.get("/login");
+        return to("/login").header("Cookie", "XSRF-TOKEN=" + page.token() + cookies)
+                .header("X-XSRF-TOKEN", page.token()).header("Content-Type", "application/x-www-form-urlencoded")
+                .POST(BodyPublishers.ofString("username=" + grown.in("t").replace("@", "%40") + "&password="
+                        + PASSWORD.replace(" ", "+")));
     }
 
     /** A page of another site makes the browser send the cookies along, but cannot read the token in them. */
@@ -90,12 +105,7 @@ class AttackTest extends InTwoDistricts {
         SignedIn adult = grown.as("t");
         accounts.setPassword(adult.districtId(), adult.adultId(), PASSWORD);
         TestAdult.signOut();
-        ApiClient page = new ApiClient(port);
-        page.get("/login");
-        HttpResponse<String> in = answer(to("/login").header("Cookie", "JSESSIONID=" + PLANTED + "; XSRF-TOKEN="
-                + page.token()).header("X-XSRF-TOKEN", page.token()).header("Content-Type",
-                "application/x-www-form-urlencoded").POST(BodyPublishers.ofString("username="
-                + grown.in("t").replace("@", "%40") + "&password=" + PASSWORD.replace(" ", "+"))));
+        HttpResponse<String> in = answer(signIn("; JSESSIONID=" + PLANTED));
         assertThat(in.headers().firstValue("location").orElse("")).doesNotContain("error");
         String session = in.headers().allValues("set-cookie").stream().filter(c -> c.startsWith("JSESSIONID="))
                 .findFirst().orElseThrow();
@@ -179,6 +189,22 @@ class AttackTest extends InTwoDistricts {
         assertThat(attempts.allow("teacher", "10.0.0.1")).isFalse();
         assertThat(attempts.allow("teacher", "10.0.0.2")).as("the teacher, elsewhere").isTrue();
         assertThat(attempts.allow("aide", "10.0.0.1")).as("a colleague behind the same address").isTrue();
+    }
+
+    /** The tests stand where a proxy stands, on 127.0.0.1; 203.0.113.0/24 and 198.51.100.0/24 are for examples: RFC 5737. */
+    @Test
+    void theProxyIsBelievedWhenItSaysForWhomItSpeaks() {
+        SignedIn adult = grown.as("t");
+        accounts.setPassword(adult.districtId(), adult.adultId(), PASSWORD);
+        HttpResponse<String> in = answer(signIn("").header("X-Forwarded-For", "198.51.100.1, 203.0.113.9")
+                .header("X-Forwarded-Proto", "https"));
+        assertThat(in.headers().allValues("set-cookie")).anySatisfy(cookie -> assertThat(cookie).startsWith("JSESSIONID=")
+                .contains("Secure", "HttpOnly"));
+        assertThat(in.headers().firstValue("strict-transport-security").orElse("")).contains("max-age=31536000",
+                "includeSubDomains");
+        grown.as("t");
+        assertThat(sessions.events().getFirst().address()).as("the last one named, which the proxy wrote")
+                .isEqualTo("203.0.113.9");
     }
 
     @Test

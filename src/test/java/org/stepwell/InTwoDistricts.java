@@ -35,7 +35,7 @@ import org.stepwell.roster.RosterService;
  * that walk the table of rights.
  */
 @SpringBootTest(classes = Application.class, webEnvironment = WebEnvironment.RANDOM_PORT,
-        properties = {"STEPWELL_SAMPLE=off", "stepwell.test=rights"})
+        properties = {"STEPWELL_SAMPLE=off", "STEPWELL_PROXY=127.0.0.1", "stepwell.test=rights"})
 @Import(TestDatabase.InSpring.class)
 @DirtiesContext
 abstract class InTwoDistricts {

@@ -12,6 +12,8 @@ public enum Setting {
     STEPWELL_TLS_CERT("", false),
     /** PEM file with the private key of the certificate. */
     STEPWELL_TLS_KEY("", false),
+    /** Addresses of a proxy in front, whose word on whom it speaks for is taken; empty when there is none. */
+    STEPWELL_PROXY("", false),
     /** JDBC address of an operator's own PostgreSQL 15 or newer; empty runs the embedded one. */
     STEPWELL_DB_URL("", false),
     /** Run-time user of the own PostgreSQL, or its one privileged user when no owner is named. */

@@ -6,8 +6,11 @@ import java.net.UnknownHostException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -17,12 +20,13 @@ import org.jspecify.annotations.Nullable;
  * @param port TCP port of the web server, 0-65535, 0 for any free one
  * @param bind address the web server listens on
  * @param tls certificate and key, or null for plain http
+ * @param proxies addresses of a proxy whose word on the address and scheme of a request is taken; nobody else's is
  * @param database the operator's own PostgreSQL, or null for the embedded one
  * @param sample whether an empty store is filled with the sample class
  * @param samplePassword password of the sample sign-ins, or null for a random one
  */
-public record Settings(Path home, int port, String bind, @Nullable Tls tls, @Nullable Database database,
-        boolean sample, @Nullable String samplePassword) {
+public record Settings(Path home, int port, String bind, @Nullable Tls tls, List<String> proxies,
+        @Nullable Database database, boolean sample, @Nullable String samplePassword) {
 
     /**
      * Files of the web server's identity.
@@ -59,7 +63,7 @@ public record Settings(Path home, int port, String bind, @Nullable Tls tls, @Nul
     public static Settings from(Function<String, @Nullable String> environment) {
         Reader reader = new Reader(environment);
         return new Settings(Path.of(reader.text(Setting.STEPWELL_HOME)).toAbsolutePath().normalize(), reader.port(),
-                reader.address(), reader.tls(), reader.database(), reader.onOff(Setting.STEPWELL_SAMPLE),
+                reader.address(), reader.tls(), reader.proxies(), reader.database(), reader.onOff(Setting.STEPWELL_SAMPLE),
                 reader.orNull(Setting.STEPWELL_SAMPLE_PASSWORD));
     }
 
@@ -78,6 +82,13 @@ public record Settings(Path home, int port, String bind, @Nullable Tls tls, @Nul
             properties.put("spring.ssl.bundle.pem.web.keystore.private-key", tls.key().toUri().toString());
             properties.put("server.ssl.bundle", "web");
             properties.put("server.servlet.session.cookie.secure", true);
+        }
+        if (!proxies.isEmpty()) {
+            properties.put("server.forward-headers-strategy", "native");
+            properties.put("server.tomcat.remoteip.remote-ip-header", "X-Forwarded-For");
+            properties.put("server.tomcat.remoteip.protocol-header", "X-Forwarded-Proto");
+            properties.put("server.tomcat.remoteip.internal-proxies", proxies.stream()
+                    .map(address -> address + (address.contains(":") ? "/128" : "/32")).collect(Collectors.joining(",")));
         }
         return properties;
     }
@@ -166,6 +177,20 @@ public record Settings(Path home, int port, String bind, @Nullable Tls tls, @Nul
                 throw new StartProblem("https needs both STEPWELL_TLS_CERT and STEPWELL_TLS_KEY; only one is set.");
             }
             return new Tls(readable(Setting.STEPWELL_TLS_CERT, certificate), readable(Setting.STEPWELL_TLS_KEY, key));
+        }
+
+        List<String> proxies() {
+            return Stream.of(text(Setting.STEPWELL_PROXY).split(",")).map(String::strip).filter(a -> !a.isEmpty())
+                    .map(Reader::literal).toList();
+        }
+
+        private static String literal(String address) {
+            try {
+                return InetAddress.ofLiteral(address).getHostAddress();
+            } catch (IllegalArgumentException noAddress) {
+                throw new StartProblem("STEPWELL_PROXY holds '" + address + "', which is no address in figures. Set it to"
+                        + " that of the proxy, like 127.0.0.1, or leave it empty without one.", noAddress);
+            }
         }
 
         private static Path readable(Setting setting, String file) {

@@ -12,6 +12,7 @@ import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.charset.StandardCharsets;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.stream.Collectors;
 
@@ -20,6 +21,7 @@ public final class ApiClient {
     private final CookieManager cookies = new CookieManager();
     private final HttpClient http = HttpClient.newBuilder().cookieHandler(cookies).build();
     private final String address;
+    private final Map<String, String> headers = new LinkedHashMap<>();
 
     public ApiClient(int port) {
         this.address = "http://localhost:" + port;
@@ -58,6 +60,12 @@ public final class ApiClient {
         return send(HttpRequest.newBuilder(URI.create(address + path)).header("X-XSRF-TOKEN", token()).DELETE().build());
     }
 
+    /** Sends this header along from now on. */
+    public ApiClient with(String name, String value) {
+        headers.put(name, value);
+        return this;
+    }
+
     /** Chooses the language as a browser keeps it. */
     public void chooses(String language) {
         HttpCookie cookie = new HttpCookie("stepwell-language", language);
@@ -79,7 +87,9 @@ public final class ApiClient {
 
     private HttpResponse<String> send(HttpRequest request) {
         try {
-            return http.send(request, BodyHandlers.ofString());
+            HttpRequest.Builder whole = HttpRequest.newBuilder(request, (name, value) -> true);
+            headers.forEach(whole::setHeader);
+            return http.send(whole.build(), BodyHandlers.ofString());
         } catch (IOException failed) {
             throw new UncheckedIOException(failed);
         } catch (InterruptedException interrupted) {

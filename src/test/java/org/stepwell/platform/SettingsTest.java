@@ -83,7 +83,7 @@ class SettingsTest {
     @ParameterizedTest
     @CsvSource({"STEPWELL_PORT, eighty", "STEPWELL_PORT, 65536", "STEPWELL_PORT, -1", "STEPWELL_SAMPLE, yes",
             "STEPWELL_DB_URL, postgres://here/db", "STEPWELL_DB_URL, jdbc:postgresql://here/db",
-            "STEPWELL_TLS_KEY, web.key"})
+            "STEPWELL_TLS_KEY, web.key", "STEPWELL_PROXY, proxy.example", "STEPWELL_PROXY, 10.0.0.0/8"})
     void aValueThatCannotBeUsedIsNamed(String name, String value) {
         assertThatThrownBy(() -> of(Map.of(name, value))).isInstanceOf(StartProblem.class).hasMessageContaining(name);
     }

@@ -207,6 +207,14 @@ class SessionEndTest {
         assertThat(events("yara@test")).startsWith(What.PASSWORD_SET, What.SIGNED_IN);
     }
 
+    /** No proxy is named in the settings here, so anybody could have written the header. 203.0.113.0/24: RFC 5737. */
+    @Test
+    void nobodyIsBelievedToSpeakForAnotherAddress() {
+        adult("abel@test");
+        new ApiClient(port).with("X-Forwarded-For", "203.0.113.9").signIn("abel@test", OWN);
+        assertThat(open("abel@test").getFirst().address()).isIn("127.0.0.1", "0:0:0:0:0:0:0:1");
+    }
+
     /** Twelve hours: common practice, no source. */
     @Test
     void aSessionEndsWithItsDayHoweverMuchItIsUsed() throws Exception {
