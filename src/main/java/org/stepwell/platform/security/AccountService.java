@@ -66,7 +66,8 @@ public class AccountService {
         return now(adult).filter(standing::equals).isPresent();
     }
 
-    private Optional<Standing> now(SignedIn adult) {
+    /** What a session of the adult would rest on if it began now. */
+    Optional<Standing> now(SignedIn adult) {
         return Objects.requireNonNull(DistrictScope.in(adult.districtId(),
                 () -> transaction.execute(status -> store.standing(adult.adultId()))));
     }

@@ -25,12 +25,14 @@ public final class OpenSession implements HttpSessionBindingListener {
     private final String address;
     private final String device;
     private final Instant since;
+    private volatile Standing standing;
     private volatile Instant lastUsed;
     private volatile boolean ended;
 
-    OpenSession(OpenSessions all, UUID adultId, String address, String device, Instant since) {
+    OpenSession(OpenSessions all, UUID adultId, Standing standing, String address, String device, Instant since) {
         this.all = all;
         this.adultId = adultId;
+        this.standing = standing;
         this.address = address;
         this.device = device;
         this.since = since;
@@ -75,6 +77,15 @@ public final class OpenSession implements HttpSessionBindingListener {
     /** Whether it may go on at this moment: nobody ended it, and its day is not over. */
     boolean goesOn(Instant now) {
         return !ended && now.isBefore(since.plus(LONGEST));
+    }
+
+    /** What it rests on: it is over, before its next request too, when the store says something newer. */
+    Standing standing() {
+        return standing;
+    }
+
+    void restsOn(Standing newer) {
+        standing = newer;
     }
 
     void used(Instant now) {

@@ -75,6 +75,7 @@ class PasswordController {
             SecurityContextHolder.setContext(context);
             sessions.saveContext(context, request, response);
             Optional<OpenSession> here = OpenSession.of(request.getSession());
+            here.ifPresent(one -> one.restsOn(taken.standing()));
             open.of(adult.get().adultId()).stream().filter(one -> here.filter(one::equals).isEmpty())
                     .forEach(OpenSession::end);
             events.note(adult.get(), What.PASSWORD_SET, request);

@@ -13,17 +13,20 @@ public class SessionService {
 
     private final OpenSessions sessions;
     private final SignInEvents events;
+    private final AccountService accounts;
     private final CurrentAdult current;
 
-    SessionService(OpenSessions sessions, SignInEvents events, CurrentAdult current) {
+    SessionService(OpenSessions sessions, SignInEvents events, AccountService accounts, CurrentAdult current) {
         this.sessions = sessions;
         this.events = events;
+        this.accounts = accounts;
         this.current = current;
     }
 
     /** Open sessions, used last first. */
     public List<OpenSession> mine() {
-        return sessions.of(current.get().adultId());
+        SignedIn adult = current.get();
+        return sessions.of(adult.adultId()).stream().filter(one -> accounts.stands(adult, one.standing())).toList();
     }
 
     /** The newest fifty things that happened, newest first. */

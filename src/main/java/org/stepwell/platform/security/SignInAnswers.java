@@ -33,8 +33,9 @@ class SignInAnswers implements AuthenticationSuccessHandler, AuthenticationFailu
     public void onAuthenticationSuccess(HttpServletRequest request, HttpServletResponse response, Authentication signedIn)
             throws IOException {
         SignedIn adult = (SignedIn) signedIn.getPrincipal();
-        request.getSession().setAttribute(OpenSession.KEY, new OpenSession(sessions, adult.adultId(),
-                request.getRemoteAddr(), Device.named(request.getHeader(HttpHeaders.USER_AGENT)), sessions.now()));
+        OpenSession open = new OpenSession(sessions, adult.adultId(), (Standing) signedIn.getDetails(),
+                request.getRemoteAddr(), Device.named(request.getHeader(HttpHeaders.USER_AGENT)), sessions.now());
+        request.getSession().setAttribute(OpenSession.KEY, open);
         events.note(adult, What.SIGNED_IN, request);
         if (request.getAttribute(CsrfToken.class.getName()) instanceof CsrfToken token) {
             token.getToken();

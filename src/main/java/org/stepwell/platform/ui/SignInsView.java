@@ -78,7 +78,7 @@ class SignInsView extends Div implements HasDynamicTitle {
     private ListItem line(OpenSession session) {
         boolean mine = session.id().equals(here);
         ListItem line = new ListItem(new Span(texts.say(mine ? "session.here" : "session", device(session.device()),
-                session.address(), at(session.since()), at(session.lastUsed()))));
+                session.address())), new Span(texts.say("session.times", at(session.since()), at(session.lastUsed()))));
         if (!mine) {
             NativeButton end = Parts.button(texts.say("end"), () -> {
                 sessions.end(session.id());

@@ -45,7 +45,7 @@ class RetentionView extends Div implements HasDynamicTitle {
 
     private void draw() {
         parts.removeAll();
-        parts.add(periods(), over(), runs());
+        parts.add(over(), periods(), runs());
     }
 
     private Component periods() {

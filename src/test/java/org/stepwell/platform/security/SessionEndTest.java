@@ -203,6 +203,9 @@ class SessionEndTest {
         ApiClient there = signedIn("yara@test", OWN);
         change(here, OWN, OTHER);
         assertThat(open("yara@test")).hasSize(1);
+        TestAdult.signIn(jdbc, transaction, "yara@test");
+        assertThat(service.mine()).as("goes on with the new password").hasSize(1);
+        TestAdult.signOut();
         assertThat(in(there)).isFalse();
         assertThat(events("yara@test")).startsWith(What.PASSWORD_SET, What.SIGNED_IN);
     }
@@ -227,7 +230,7 @@ class SessionEndTest {
         Standing standing = accounts.check(name, OWN).orElseThrow().standing();
         SignedIn adult = TestAdult.signIn(jdbc, transaction, name);
         MockHttpServletRequest request = new MockHttpServletRequest("GET", "/api/children");
-        OpenSession open = new OpenSession(sessions, adult.adultId(), "127.0.0.1", "", sessions.now().minus(age));
+        OpenSession open = new OpenSession(sessions, adult.adultId(), standing, "127.0.0.1", "", sessions.now().minus(age));
         open.used(sessions.now());
         request.getSession().setAttribute(OpenSession.KEY, open);
         SecurityContextHolder.getContext().setAuthentication(PasswordSignIn.session(adult, standing));

@@ -17,11 +17,13 @@ class SignInsViewTest extends Screens {
     @Autowired
     private SignInEvents events;
     @Autowired
+    private AccountService accounts;
+    @Autowired
     private CurrentAdult current;
 
     private OpenSession open(String address, String device) {
-        OpenSession session = new OpenSession(sessions, current.get().adultId(), address, device,
-                sessions.now().minus(Duration.ofMinutes(5)));
+        OpenSession session = new OpenSession(sessions, current.get().adultId(),
+                accounts.now(current.get()).orElseThrow(), address, device, sessions.now().minus(Duration.ofMinutes(5)));
         sessions.add(session);
         return session;
     }
@@ -51,6 +53,9 @@ class SignInsViewTest extends Screens {
         press(view, "End all others");
         assertThat(text(view)).contains("One other session is ended.").doesNotContain("End all others");
         assertThat(sessions.of(current.get().adultId())).containsExactly(here);
+        accounts.setPassword(current.get().districtId(), current.get().adultId(), "from the terminal, say");
+        assertThat(text(drawn())).as("a session that rests on a former password").contains("No session is known");
+        here.restsOn(accounts.now(current.get()).orElseThrow());
         UI.getCurrent().setLocale(Locale.forLanguageTag("es"));
         assertThat(text(drawn())).contains("Esta. Firefox, Windows, desde 10.0.0.7",
                 "terminada junto con todas las demás");
