@@ -2,7 +2,6 @@ package org.stepwell.platform.ui;
 
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.dependency.StyleSheet;
-import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.H2;
@@ -47,9 +46,8 @@ class SignInsView extends Div implements HasDynamicTitle {
         this.zone = current.get().zone();
         this.here = VaadinSession.getCurrent().getSession().getAttribute(OpenSession.KEY) instanceof OpenSession open
                 ? open.id() : new UUID(0, 0);
-        Anchor password = new Anchor("/sign-in/password.html", texts.say("password"));
-        password.setRouterIgnore(true);
-        add(new H1(texts.say("title")), Parts.soft(texts.say("about")), password, said, lists);
+        add(new H1(texts.say("title")), Parts.soft(texts.say("about")),
+                Parts.outside("/sign-in/password.html", texts.say("password")), said, lists);
         draw();
     }
 
