@@ -11,6 +11,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.springframework.dao.DataIntegrityViolationException;
+import org.springframework.jdbc.BadSqlGrammarException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.stepwell.core.evidence.Help;
@@ -33,14 +35,33 @@ class ObservationStore {
                 order by n.observed_at desc, n.observation_id desc limit 1) r on true
             """;
 
+    /** What PostgreSQL calls a row that its policies refuse. */
+    private static final String OUT_OF_REACH = "42501";
+
     private final JdbcClient jdbc;
 
     ObservationStore(JdbcClient jdbc) {
         this.jdbc = jdbc;
     }
 
-    /** Adds a look unless its id is there already; says whether it was added. */
+    /**
+     * Adds a look unless its id is there already; says whether it was added.
+     *
+     * @throws DataIntegrityViolationException when there is no such child any more, or none in reach of the adult
+     */
     boolean add(int districtId, UUID childId, @Nullable UUID classId, Look look, UUID recordedBy,
+            @Nullable Instant waitingSince) {
+        try {
+            return added(districtId, childId, classId, look, recordedBy, waitingSince);
+        } catch (BadSqlGrammarException refused) {
+            if (OUT_OF_REACH.equals(refused.getSQLException().getSQLState())) {
+                throw new DataIntegrityViolationException("no such child in reach", refused);
+            }
+            throw refused;
+        }
+    }
+
+    private boolean added(int districtId, UUID childId, @Nullable UUID classId, Look look, UUID recordedBy,
             @Nullable Instant waitingSince) {
         return jdbc.sql("""
                 insert into observation (district_id, observation_id, child_id, class_id, skill, task, step, help, kind,

@@ -163,7 +163,7 @@ class ErasureTest {
         try (Connection runTime = database.runTime().getConnection(); Statement statement = runTime.createStatement()) {
             assertThat(one("select current_user")).isNotEqualTo("stepwell_app");
             runTime.setAutoCommit(false);
-            statement.execute("select set_config('stepwell.district', '77', true)");
+            statement.execute("select set_config('stepwell.for', '77/', true)");
             assertThat(user(statement)).isEqualTo("stepwell_app");
             for (String sql : List.of("delete from observation", "delete from child", "delete from access_key",
                     "insert into erasure (district_id, key_digest, why, row_count) values (77, repeat('a', 64), 'law', 1)")) {

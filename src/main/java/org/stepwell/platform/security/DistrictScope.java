@@ -1,6 +1,6 @@
 package org.stepwell.platform.security;
 
-import java.util.OptionalInt;
+import java.util.Optional;
 import java.util.function.Supplier;
 import javax.sql.DataSource;
 import org.springframework.transaction.support.TransactionTemplate;
@@ -35,11 +35,10 @@ public final class DistrictScope {
         return new TransactionTemplate(new DistrictTransactions(dataSource));
     }
 
-    static OptionalInt current() {
+    /** What is proved to the database: district and, after a slash, the adult; no adult for work that no adult does. */
+    static Optional<String> subject() {
         Integer named = NAMED.get();
-        if (named != null) {
-            return OptionalInt.of(named);
-        }
-        return CurrentAdult.find().map(adult -> OptionalInt.of(adult.districtId())).orElseGet(OptionalInt::empty);
+        return named != null ? Optional.of(named + "/")
+                : CurrentAdult.find().map(adult -> adult.districtId() + "/" + adult.adultId());
     }
 }

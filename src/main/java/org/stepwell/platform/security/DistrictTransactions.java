@@ -3,14 +3,15 @@ package org.stepwell.platform.security;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
-import java.util.OptionalInt;
+import java.util.Optional;
 import javax.sql.DataSource;
 import org.springframework.jdbc.datasource.DataSourceUtils;
 import org.springframework.jdbc.support.JdbcTransactionManager;
 import org.springframework.transaction.CannotCreateTransactionException;
 import org.springframework.transaction.TransactionDefinition;
+import org.stepwell.platform.store.TransactionProof;
 
-/** Begins each transaction by telling the database its district, for that transaction alone. */
+/** Begins each transaction by proving to the database for whom it works, for that transaction alone. */
 final class DistrictTransactions extends JdbcTransactionManager {
     DistrictTransactions(DataSource dataSource) {
         super(dataSource);
@@ -19,18 +20,20 @@ final class DistrictTransactions extends JdbcTransactionManager {
     @Override
     protected void doBegin(Object transaction, TransactionDefinition definition) {
         super.doBegin(transaction, definition);
-        OptionalInt district = DistrictScope.current();
-        if (district.isEmpty()) {
+        Optional<String> subject = DistrictScope.subject();
+        if (subject.isEmpty()) {
             return;
         }
         DataSource dataSource = obtainDataSource();
         Connection connection = DataSourceUtils.getConnection(dataSource);
-        try (PreparedStatement set = connection.prepareStatement("select set_config('stepwell.district', ?, true)")) {
-            set.setString(1, Integer.toString(district.getAsInt()));
+        try (PreparedStatement set = connection.prepareStatement(
+                "select set_config('stepwell.for', ?, true), set_config('stepwell.proof', ?, true)")) {
+            set.setString(1, subject.get());
+            set.setString(2, TransactionProof.of(connection, subject.get()));
             set.execute();
         } catch (SQLException failed) {
             doCleanupAfterCompletion(transaction);
-            throw new CannotCreateTransactionException("the district of the transaction could not be set", failed);
+            throw new CannotCreateTransactionException("for whom the transaction works could not be proved", failed);
         } finally {
             DataSourceUtils.releaseConnection(connection, dataSource);
         }

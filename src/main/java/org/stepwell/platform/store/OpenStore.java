@@ -30,6 +30,7 @@ public final class OpenStore implements AutoCloseable {
         this.owner = owner;
         this.eraserRole = eraserRole;
         this.server = server;
+        TransactionProof.makeFor(this);
     }
 
     /**
