@@ -39,7 +39,7 @@ public enum Right {
             "screen sample", "screen conferences"),
     /** A class, as far as the children in it are seen. */
     SEE_PART("class", PART, "RosterService.children", "ObservationService.ofClass", "ObservationService.fileOfClass",
-            "TierService.picture", "TierService.details", "PacingService.unit", "ProgressionService.ofClass", "ProgressionService.toBegin",
+            "TierService.picture", "TierService.details", "TierService.askNow", "PacingService.unit", "ProgressionService.ofClass", "ProgressionService.toBegin",
             "LessonService.openTasks", "AfterHelpService.due", "LessonService.inHand", "LessonService.skillInHand", "BlockService.atTable",
             "GroupingService.seating", "WhatIfService.tried",
             "UnitReadiness.coverage", "GET /api/table", "GET /api/table/{classId}/clipboard.pdf",

@@ -40,12 +40,13 @@ class TableController {
     private final GroupingService groupings;
     private final BlockService blocks;
     private final ShortStarts starts;
+    private final Questions questions;
     private final CurrentAdult current;
     private final Clock clock;
 
     TableController(RosterService roster, ProgressionService progressions, LessonService lessons,
             ObservationService observations, GroupingService groupings, BlockService blocks, ShortStarts starts,
-            CurrentAdult current, Clock clock) {
+            Questions questions, CurrentAdult current, Clock clock) {
         this.roster = roster;
         this.progressions = progressions;
         this.lessons = lessons;
@@ -53,6 +54,7 @@ class TableController {
         this.groupings = groupings;
         this.blocks = blocks;
         this.starts = starts;
+        this.questions = questions;
         this.current = current;
         this.clock = clock;
     }
@@ -66,7 +68,7 @@ class TableController {
         Map<String, Object> answer = new LinkedHashMap<>();
         answer.put("adult", Map.of("id", adult.adultId(), "signIn", adult.signIn(), "name", adult.name()));
         answer.put("class", Map.of("id", room.classId(), "name", room.name()));
-        answer.put("children", roster.children(room.classId()).stream().map(TableController::child).toList());
+        answer.put("children", children(room.classId(), progression));
         answer.put("skills", progression.skills().stream().map(s -> skill(s, progression)).toList());
         answer.put("focusSkill", lessons.skillInHand(room.classId()).orElse(null));
         answer.put("seenThisWeek", seenThisWeek(room.classId()));
@@ -92,8 +94,15 @@ class TableController {
         }).toList()).orElse(List.of());
     }
 
-    private static Map<String, Object> child(ChildRow child) {
-        return Map.of("child", child.schoolKey(), "given_name", child.givenName(), "label", child.label());
+    private List<Map<String, Object>> children(UUID classId, Progression progression) {
+        List<ChildRow> rows = roster.children(classId);
+        Map<String, Map<String, Object>> asks = questions.ofChildren(classId, rows, progression);
+        return rows.stream().map(child -> {
+            Map<String, Object> map = new LinkedHashMap<>(Map.of("child", child.schoolKey(),
+                    "given_name", child.givenName(), "label", child.label()));
+            map.putAll(asks.getOrDefault(child.schoolKey(), Map.of()));
+            return map;
+        }).toList();
     }
 
     private static Map<String, Object> skill(Skill skill, Progression progression) {
@@ -103,6 +112,7 @@ class TableController {
         map.put("title", Map.of("en", skill.title(), "es", skill.title()));
         map.put("phrases", words(own, Phrase.Kind.PHRASE));
         map.put("errors", words(own, Phrase.Kind.ERROR));
+        map.put("questions", Questions.ofSkill(progression, skill));
         map.put("numbers", progression.numbers(skill.code()));
         map.put("objectsBelong", own.stream().filter(p -> p.kind() == Phrase.Kind.HELP
                 && p.code().equals(Progression.OBJECTS_BELONG)).map(Phrase::step).filter(Objects::nonNull).distinct()

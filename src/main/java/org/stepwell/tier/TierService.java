@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -18,6 +19,7 @@ import org.stepwell.core.pacing.Pacing;
 import org.stepwell.core.pacing.SchoolCalendar;
 import org.stepwell.core.problem.Refused;
 import org.stepwell.core.progression.Progression;
+import org.stepwell.core.tier.AskNow;
 import org.stepwell.core.tier.ChildState;
 import org.stepwell.core.tier.ClassReview;
 import org.stepwell.core.tier.ClassSetting;
@@ -99,6 +101,17 @@ public class TierService {
         Reviewer reviewer = new Reviewer(setting(progressions.ofClass(classId), unit),
                 observations.ofClass(classId), rules, parameters);
         return reviewer.details(states(unit, List.of(child)).getFirst(), current.today());
+    }
+
+    /** What to ask each child now that this adult may see, by the school's own id and skill. */
+    @Transactional(readOnly = true)
+    public Map<String, Map<String, AskNow>> askNow(UUID classId) {
+        List<ChildRow> children = roster.children(classId);
+        Reviewer reviewer = new Reviewer(setting(progressions.toBegin(classId), pacing.unit(classId)),
+                observations.ofClass(classId), rules, parameters);
+        LocalDate day = current.today();
+        return children.stream().map(ChildRow::schoolKey)
+                .collect(Collectors.toMap(child -> child, child -> reviewer.askNow(child, day)));
     }
 
     private static ClassSetting setting(Progression progression, Optional<UnitInHand> unit) {

@@ -7,7 +7,7 @@
 const FILES = [
   '/table/', '/table/table.css', '/table/manifest.webmanifest', '/table/icon.svg', '/look/stepwell.css',
   ...['cubes', 'modelled', 'none', 'words'].map((name) => `/look/icons/${name}.svg`),
-  ...['actions', 'clock', 'desk', 'dom', 'equip', 'initials', 'lock', 'look', 'main', 'names', 'offline', 'outbox',
+  ...['actions', 'ask', 'clock', 'desk', 'dom', 'equip', 'initials', 'lock', 'look', 'main', 'names', 'offline', 'outbox',
     'pin', 'sender', 'server', 'starts', 'store', 'tally', 'texts', 'turns', 'uuid', 'vault', 'view-children', 'view-last', 'view-notices', 'view-outbox', 'view-phrases', 'view-task', 'visit']
     .map((name) => `/table/js/${name}.js`),
 ];

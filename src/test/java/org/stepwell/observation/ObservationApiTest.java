@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.net.http.HttpResponse;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import java.util.concurrent.CompletableFuture;
 import java.util.stream.Stream;
@@ -171,6 +173,26 @@ class ObservationApiTest {
         String body = teacher.get("/api/table").body();
         assertThat(body).contains("focusSkill").contains("Sofia").doesNotContain("support").doesNotContain("on_level")
                 .doesNotContain("observed_at");
+    }
+
+    /** What to ask names a question and numbers; why they were chosen stays on the server. */
+    @Test
+    void givesTheTableOneQuestionForEachChildAndSkillAndNothingBehindIt() throws Exception {
+        JsonNode table = json.readTree(teacher.get("/api/table").body());
+        Map<String, Integer> questions = new HashMap<>();
+        table.get("skills").forEach(s -> questions.put(s.get("code").stringValue(), s.get("questions").size()));
+        assertThat(questions).hasSize(12).allSatisfy((skill, many) -> assertThat(many).isEqualTo(3));
+        for (JsonNode child : table.get("children")) {
+            assertThat(child.propertyNames()).containsExactlyInAnyOrder("child", "given_name", "label", "ask", "again");
+            assertThat(child.get("ask").propertyNames()).containsExactlyInAnyOrderElementsOf(questions.keySet());
+            for (JsonNode ask : child.get("ask")) {
+                assertThat(ask.propertyNames()).isSubsetOf("question", "numbers");
+                assertThat(ask.get("question").intValue()).isBetween(0, 2);
+            }
+        }
+        JsonNode itzel = table.get("children").valueStream()
+                .filter(c -> c.get("given_name").stringValue().equals("Itzel")).findFirst().orElseThrow();
+        assertThat(itzel.at("/ask/T05/question").intValue()).as("seen with cubes on every day: hide them").isPositive();
     }
 
     @Test

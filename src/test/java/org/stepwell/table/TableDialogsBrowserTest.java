@@ -128,6 +128,41 @@ class TableDialogsBrowserTest {
         assertThat(tablet.key("seat-k1")).isVisible();
     }
 
+    /** Nothing to ask is read before the tap; a number tried gives way to the next, also after a reload. */
+    @Test
+    void oneQuestionToAskAChildNow() {
+        List.of("seat-k1", "seat-k2", "seat-k5", "start").forEach(key -> tablet.key(key).click());
+        assertThat(tablet.key("ask-k1")).hasCount(0);
+        assertThat(tablet.page.locator("body")).not().containsText("how many more");
+        tablet.key("again").click();
+        assertThat(tablet.key("again-k2-T02")).hasText("Oleksandr: How many, count out");
+        passes("ask");
+        tablet.key("again").click();
+        press("ask-k2");
+        assertThat(tablet.page.locator(".ask-card")).containsText("Nothing out: ten and how many more?");
+        assertThat(tablet.page.locator(".ask-card .big")).hasText("17");
+        passes("ask-card");
+        press("show-ask");
+        assertThat(tablet.page.locator("#number-card-text")).hasText("17");
+        tablet.page.keyboard().press("Escape");
+        tablet.log("made_ten", "k2");
+        tablet.page.reload();
+        press("ask-k2");
+        assertThat(tablet.page.locator(".ask-card .big")).hasText("14");
+        press("use");
+        assertThat(tablet.key("task")).hasValue("14");
+        press("ask-k5");
+        assertThat(tablet.page.locator(".ask-card")).containsText("Build this number");
+        assertThat(tablet.key("use")).hasCount(0);
+        tablet.page.keyboard().press("Escape");
+        tablet.key("child-k2").click();
+        press("next");
+        assertThat(tablet.key("task")).hasValue("16");
+        tablet.key("again").click();
+        press("again-k2-T02");
+        assertThat(tablet.key("skill")).hasValue("T02");
+    }
+
     @Test
     void theChoiceOfInitials() {
         press("initials");

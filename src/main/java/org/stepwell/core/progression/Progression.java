@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -22,6 +24,9 @@ public record Progression(String code, List<Skill> skills, List<Phrase> phrases)
 
     /** Code of the help text that lists numbers worth offering for a skill. */
     private static final String NUMBERS = "numbers";
+
+    /** Code of the help texts that are questions to ask at the table, each for the step it can show. */
+    private static final String ASK = "ask";
 
     /**
      * One skill.
@@ -94,6 +99,21 @@ public record Progression(String code, List<Skill> skills, List<Phrase> phrases)
         return phrases.stream().filter(p -> p.kind() == Phrase.Kind.HELP && p.code().equals(NUMBERS)
                 && p.skill().equals(skillCode)).findFirst().map(p -> List.of(p.text().strip().split("\\s+")))
                 .orElse(List.of());
+    }
+
+    /**
+     * Questions to ask at the table, by the step each can show, lowest first, each in the languages there are (by code);
+     * empty when the progression has none.
+     */
+    public SortedMap<Integer, Map<String, String>> questions(String skillCode) {
+        SortedMap<Integer, Map<String, String>> byStep = new TreeMap<>();
+        for (Phrase phrase : phrases) {
+            if (phrase.kind() == Phrase.Kind.HELP && phrase.code().equals(ASK) && phrase.skill().equals(skillCode)
+                    && phrase.step() != null) {
+                byStep.computeIfAbsent(phrase.step(), step -> new TreeMap<>()).put(phrase.language(), phrase.text());
+            }
+        }
+        return byStep;
     }
 
     /**

@@ -17,7 +17,8 @@ final class Asking {
         }
         String skill = mostTelling(now);
         int expected = now.context().due().get(skill);
-        return new Details.Ask(skill, expected, number(progression, skill, now), cubes(skill, now));
+        return new Details.Ask(skill, expected, number(progression, skill, now),
+                objectsOnEveryDay(skill, now));
     }
 
     /**
@@ -48,8 +49,9 @@ final class Asking {
         return progression.numbers(skill).stream().filter(n -> !asked.contains(n)).findFirst().orElse(null);
     }
 
-    private static boolean cubes(String skill, Sight now) {
-        List<DayStep> days = now.daySteps().get(skill);
+    /** Whether objects were out on every day counted of a due skill, so that a step above 3 was never asked for. */
+    static boolean objectsOnEveryDay(String skill, Sight now) {
+        List<DayStep> days = now.daySteps().getOrDefault(skill, List.of());
         return !days.isEmpty() && days.stream().allMatch(DayStep::atLeast);
     }
 }

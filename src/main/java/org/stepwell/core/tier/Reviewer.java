@@ -4,7 +4,9 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.SortedSet;
 import org.stepwell.core.evidence.ChildPicture;
@@ -54,6 +56,15 @@ public final class Reviewer {
     /** What the evidence says about a child on the day. */
     public ChildPicture picture(String child, LocalDate day) {
         return history.on(day).sight(child).picture();
+    }
+
+    /** What to ask a child now, by skill of the progression; due or not. */
+    public Map<String, AskNow> askNow(String child, LocalDate day) {
+        Sight now = history.on(day).sight(child);
+        Map<String, AskNow> all = new LinkedHashMap<>();
+        history.setting().progression().skills()
+                .forEach(skill -> all.put(skill.code(), AskNow.of(history.setting().progression(), skill.code(), now)));
+        return all;
     }
 
     /**

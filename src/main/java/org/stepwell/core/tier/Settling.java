@@ -56,7 +56,8 @@ final class Settling {
         return reaches(sight.reading(), skill, step);
     }
 
-    private static double reaches(Reading reading, String skill, int step) {
+    /** The same of evidence as read. */
+    static double reaches(Reading reading, String skill, int step) {
         double[] next = reading.nextLook(skill, Help.NONE);
         double sum = 0;
         for (int s = step - 1; s < next.length; s++) {

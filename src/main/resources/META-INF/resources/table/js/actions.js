@@ -19,6 +19,7 @@ export function actions(state, changed, dialog) {
     skill: does((code) => visit().takeSkill(code)),
     task: (text) => { visit().task = text; visit().remember().catch(() => {}); },
     nextNumber: does(() => visit().nextNumber()),
+    useNumber: does((number) => { visit().task = number; }),
     cubes: does((out) => { visit().cubesOut = out; }),
     extraHelp: does((help) => { visit().extraHelp = visit().extraHelp === help ? null : help; }),
     shield: does(() => { visit().shield = !visit().shield; }),

@@ -19,6 +19,7 @@ export class Desk {
     const { visit } = this;
     const record = records.look(child, visit.skillInHand, visit.task, phrase, visit.cubesOut, visit.extraHelp);
     visit.extraHelp = null;
+    visit.asked(child);
     visit.count(child, 1);
     return this.#keep(record, () => visit.count(child, -1));
   }

@@ -9,6 +9,7 @@ import { equip } from './equip.js';
 import { Lock } from './lock.js';
 import { choosePin, hasPin } from './pin.js';
 import { chooseInitials } from './initials.js';
+import { openAsk } from './ask.js';
 import { Visit } from './visit.js';
 import { Desk } from './desk.js';
 import { naming } from './names.js';
@@ -101,7 +102,7 @@ function draws() {
     if (drawn.visit !== visit) {
       Object.assign(drawn, { visit, task: '', phrases: '' });
     }
-    drawIfOther('task', visit, [visit.task, visit.cubesOut, visit.extraHelp],
+    drawIfOther('task', visit, [visit.task, visit.cubesOut, visit.extraHelp, visit.numbers],
       () => drawTask(region('task'), visit, act));
     drawChildren(region('children'), visit, nameOf, act);
     drawIfOther('phrases', visit, [visit.shield, visit.letters, visit.armedChild, visit.armedPhrase],
@@ -250,6 +251,7 @@ function changed() {
 }
 
 const act = { ...actions(state, changed, dialog),
+  ask: (child) => openAsk(state.visit, child, nameNow(), act),
   pin: () => choosePin(state.owner, () => { state.pin = true; draws(); }),
   initials: () => chooseInitials(state.visit, naming(state.visit.table.children, false), changed) };
 

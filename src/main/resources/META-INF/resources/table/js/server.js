@@ -4,9 +4,12 @@
  *
  * GET /api/table?class=ID (the parameter is optional) answers, for one class of the adult who is signed in:
  *   {adult: {id, signIn, name}, class: {id, name},
- *    children: [{child, given_name, label}],     label tells two of one name apart, such as "Sofía M."
+ *    children: [{child, given_name, label,       label tells two of one name apart, such as "Sofía M."
+ *                ask: {code: {question, numbers}},   per skill: index of a question of the skill, numbers to try
+ *                again: [code]}],                skills of open table tasks
  *    skills: [{code, title: {en, es},
  *              phrases: [{code, step, text: {en, es}}], errors: [{code, text: {en, es}}],
+ *              questions: [{en, es}],            to ask at the table; may be empty
  *              numbers: ["14", "16"],            numbers worth offering, in order; may be empty
  *              objectsBelong: [4, 5]}],          steps whose task needs objects by nature
  *    groups: [{group, children: [child], skill, number}],   today's groups as saved; may be empty

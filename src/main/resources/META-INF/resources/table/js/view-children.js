@@ -1,8 +1,10 @@
 /** The children: whom to seat before a visit, and the large cards of those at the table. */
+import { againList, askButton } from './ask.js';
 import { button, draw, h } from './dom.js';
 import { t } from './texts.js';
 import { nextTask, startButtons } from './starts.js';
 import { groupButtons, nextGroup } from './turns.js';
+import { REGISTER_MOST } from './visit.js';
 
 const ring = (seen) => h('span', { class: seen ? 'ring full' : 'ring', 'aria-hidden': 'true' });
 
@@ -31,6 +33,7 @@ export function drawSetup(region, visit, nameOf, act, pinText) {
       button('start', act.start, { class: 'primary', disabled: visit.seated.length === 0 }, t('start')),
       button('all', act.everyone, {}, t('everyone')),
       button('none', act.nobody, {}, t('nobody'))),
+    againList('before-again', visit, nameOf, act),
     h('div', { class: 'starts' }, button('initials', act.initials, {}, t('initialsChoose')),
       pinText && button('pin-choose', act.pin, {}, pinText)),
     startButtons(visit, nameOf, act));
@@ -48,9 +51,12 @@ export function drawChildren(region, visit, nameOf, act) {
     nextTask(visit, nameOf, act),
     h('div', { class: 'cards', role: 'group', 'aria-labelledby': 'at-table' }, visit.seated.map((child) => {
       const seen = (visit.counts[child] ?? 0) > 0;
-      return button(`child-${child}`, () => act.child(child), { class: 'card',
-        'aria-pressed': String(visit.armedChild === child) },
-      h('span', { class: 'name' }, nameOf(child)),
-      h('span', { class: 'mark' }, ring(seen), seen ? t('seen') : t('unseen')));
-    })));
+      return h('div', { class: 'place' },
+        button(`child-${child}`, () => act.child(child), { class: 'card',
+          'aria-pressed': String(visit.armedChild === child) },
+        h('span', { class: 'name' }, nameOf(child)),
+        h('span', { class: 'mark' }, ring(seen), seen ? t('seen') : t('unseen'))),
+        visit.seated.length <= REGISTER_MOST && askButton(visit, child, nameOf, act));
+    })),
+    againList('again', visit, nameOf, act));
 }

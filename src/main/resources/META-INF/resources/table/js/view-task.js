@@ -9,13 +9,14 @@ function skillChoice(visit, act) {
         h('option', { value: s.code, selected: s.code === visit.skill }, inLanguage(s.title)))));
 }
 
-function showNumber(task) {
+/** One big number, for the tablet turned round. */
+export function showNumber(task) {
   const box = dialog('number-card', 'number-card-text', h('p', { id: 'number-card-text' }, task),
     button('close', () => box.close(), {}, t('close')));
 }
 
 function numberChoice(visit, act) {
-  const numbers = visit.skillInHand?.numbers ?? [];
+  const { numbers } = visit;
   return h('div', { class: 'number', role: 'group', 'aria-label': t('number') },
     h('label', { class: 'field' }, h('span', {}, t('number')),
       h('input', { 'data-key': 'task', class: 'task', value: visit.task, maxlength: 40, autocomplete: 'off',

@@ -29,6 +29,9 @@ export class Visit {
   startedAt = 0;
   stoppedMs = 0;
   summary = null;
+  /** Numbers tried in this visit, by child and skill. */
+  tried = {};
+  againOpen = false;
   initials = {};
   armedChild = null;
   armedPhrase = null;
@@ -56,7 +59,7 @@ export class Visit {
     }
     this.proposed = null;
     const known = new Set(this.table.children.map((c) => c.child));
-    for (const name of ['open', 'task', 'cubesOut', 'shield', 'letters', 'counts', 'startedAt', 'stoppedMs', 'skill',
+    for (const name of ['open', 'task', 'cubesOut', 'shield', 'letters', 'counts', 'tried', 'startedAt', 'stoppedMs', 'skill',
       'week', 'meeting', 'met']) {
       this[name] = kept[name] ?? this[name];
     }
@@ -77,9 +80,10 @@ export class Visit {
   }
 
   remember() {
-    const { open, seated, task, cubesOut, shield, letters, counts, startedAt, stoppedMs, skill, week, meeting, met } = this;
+    const { open, seated, task, cubesOut, shield, letters, counts, tried, startedAt, stoppedMs, skill, week, meeting, met }
+      = this;
     return rememberPage(this.key, this.owner,
-      { open, seated, task, cubesOut, shield, letters, counts, startedAt, stoppedMs, skill, week, meeting, met });
+      { open, seated, task, cubesOut, shield, letters, counts, tried, startedAt, stoppedMs, skill, week, meeting, met });
   }
 
   /** What the shield shows for a child instead of its name, by the teacher's choice. */
@@ -96,14 +100,21 @@ export class Visit {
     return this.table.skills.find((s) => s.code === this.skill) ?? null;
   }
 
+  /** Numbers of the skill in hand; with one child in hand those come first that would tell most about this child. */
+  get numbers() {
+    const one = this.armedChild ?? (this.seated.length === 1 ? this.seated[0] : null);
+    const own = this.table.children.find((c) => c.child === one)?.ask?.[this.skill]?.numbers ?? [];
+    return [...own, ...(this.skillInHand?.numbers ?? []).filter((n) => !own.includes(n))];
+  }
+
   takeSkill(code) {
     this.skill = this.table.skills.some((s) => s.code === code) ? code : this.table.skills[0]?.code ?? null;
-    this.task = this.skillInHand?.numbers?.[0] ?? '';
+    this.task = this.numbers[0] ?? '';
     this.armedPhrase = null;
   }
 
   nextNumber() {
-    const numbers = this.skillInHand?.numbers ?? [];
+    const { numbers } = this;
     if (numbers.length > 0) {
       this.task = numbers[(numbers.indexOf(this.task) + 1) % numbers.length];
     }
@@ -129,6 +140,7 @@ export class Visit {
   start() {
     this.open = true;
     this.counts = {};
+    this.tried = {};
     this.startedAt = Date.now();
     this.stoppedMs = 0;
     this.summary = null;
@@ -141,6 +153,12 @@ export class Visit {
     this.armedPhrase = null;
     this.extraHelp = null;
     this.summary = this.seated.map((child) => ({ child, looks: this.counts[child] ?? 0 }));
+  }
+
+  /** That a child was asked the number in hand. */
+  asked(child) {
+    const key = `${child} ${this.skill}`;
+    this.tried[key] = [...(this.tried[key] ?? []), this.task];
   }
 
   count(child, change) {
