@@ -51,6 +51,7 @@ final class FaultyServer implements AutoCloseable {
     private volatile long clockAheadMs;
     private volatile String pageAddition = "";
     private volatile boolean signedOut;
+    private volatile boolean classGone;
     private final Map<String, String> passes = new java.util.concurrent.ConcurrentHashMap<>();
     private final Seals seals = new Seals();
 
@@ -156,6 +157,10 @@ final class FaultyServer implements AutoCloseable {
                 return;
             }
         }
+        if (classGone) {
+            send(exchange, 404, "application/json", "{\"error\":\"not here\"}");
+            return;
+        }
         exchange.getResponseHeaders().add("Set-Cookie", "XSRF-TOKEN=" + tokenOf(adult) + "; Path=/");
         String time = java.time.Instant.ofEpochMilli(System.currentTimeMillis() + clockAheadMs).toString();
         send(exchange, 200, "application/json", TableFixture.table(adult, time));
@@ -182,6 +187,11 @@ final class FaultyServer implements AutoCloseable {
 
     void signInAgain() {
         signedOut = false;
+    }
+
+    /** The class is no longer this adult's. */
+    void takeClassAway() {
+        classGone = true;
     }
 
     void endSession() {

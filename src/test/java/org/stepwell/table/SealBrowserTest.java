@@ -105,6 +105,25 @@ class SealBrowserTest {
     }
 
     @Test
+    void aClassThatWasTakenAwayLeavesTheTabletAtTheNextOpeningAndLooksThatWaitGoToTheServer() {
+        logsTwoThatWait();
+        assertThat(tablet.onDisk()).contains("page/class", "page/visit:");
+        server.takeClassAway();
+        tablet.open();
+        assertThat(tablet.page.locator("#gate")).isVisible();
+        tablet.until(() -> !tablet.onDisk().contains("page/class") && !tablet.onDisk().contains("page/visit:"));
+        tablet.page.evaluate("() => navigator.serviceWorker.ready.then(() => true)");
+        tablet.context.setOffline(true);
+        tablet.page.reload();
+        assertThat(tablet.page.locator("#gate")).isVisible();
+        assertThat(tablet.page.locator("body").innerText()).doesNotContain("Itzel");
+        tablet.context.setOffline(false);
+        server.meet(Fault.NONE);
+        tablet.open();
+        tablet.until(() -> server.kept().size() == 2);
+    }
+
+    @Test
     void theServerIsToldOfASignOutThatWasMadeWithoutNetwork() {
         tablet.equipped();
         tablet.page.evaluate("() => navigator.serviceWorker.ready.then(() => true)");

@@ -279,6 +279,15 @@ async function keptClass() {
   return outbox.recallPage('class');
 }
 
+async function forgetClass(table) {
+  await outbox.forgetPage('class');
+  if (table) {
+    const { key, initialsKey } = new Visit(table);
+    await outbox.forgetPage(key);
+    await outbox.forgetPage(initialsKey);
+  }
+}
+
 async function start() {
   draws();
   await tally.compare().catch(() => {});
@@ -297,6 +306,10 @@ async function start() {
     await prepare(table);
   } catch (error) {
     const kept = await keptClass().catch(() => null);
+    if (error.why === 'missing') {
+      // The class is no longer this adult's: nothing of it stays here but looks that wait, which are the server's to judge.
+      await forgetClass(kept?.table).catch(() => {});
+    }
     const usable = kept && Date.now() - kept.at < CLASS_FRESH_MS && kept.at - Date.now() < CLASS_FRESH_MS;
     if (!['network', 'gateway', 'server', 'busy'].includes(error.why) || !usable) {
       await gate(error.why ?? 'server');
