@@ -3,12 +3,15 @@ package org.stepwell;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
+import java.nio.file.DirectoryNotEmptyException;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.zip.CRC32;
 import java.util.zip.CheckedInputStream;
+import org.springframework.util.FileSystemUtils;
 
 /**
  * The built program as processes of tests start it: unpacked beside its archive as the launcher does, and with the
@@ -40,7 +43,7 @@ public final class Built {
                 if (unpacking.waitFor() != 0) {
                     throw new IllegalStateException("cannot unpack " + archive);
                 }
-                Files.move(fresh, folder);
+                moveUnlessThere(fresh, folder);
             }
             return program;
         } catch (IOException failed) {
@@ -48,6 +51,15 @@ public final class Built {
         } catch (InterruptedException stopped) {
             Thread.currentThread().interrupt();
             throw new IllegalStateException(stopped);
+        }
+    }
+
+    /** Two test processes may unpack at once; the first to be ready counts. */
+    private static void moveUnlessThere(Path fresh, Path folder) throws IOException {
+        try {
+            Files.move(fresh, folder);
+        } catch (FileAlreadyExistsException | DirectoryNotEmptyException other) {
+            FileSystemUtils.deleteRecursively(fresh);
         }
     }
 
