@@ -1,7 +1,13 @@
 package org.stepwell.review;
 
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
+import java.time.format.FormatStyle;
+import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.stream.Collectors;
+import org.stepwell.core.tier.Verdict;
 import org.stepwell.core.wording.Language;
 import org.stepwell.platform.pdf.PdfDocument;
 import org.stepwell.platform.pdf.PdfDocument.Paper;
@@ -32,8 +38,8 @@ record ReviewPaper(ReviewService.Printed printed, Language language) {
         PdfDocument document = new PdfDocument(words.say("title"), language.code(), Paper.LETTER, STYLE);
         Element body = document.body();
         document.add(body, "h1", "", words.say("title"));
-        document.add(body, "p", "", printed.className() + " · " + words.say("week", words.day(review.week())));
-        document.add(body, "p", "soft", words.say("sealed", review.by(), words.day(review.on())));
+        document.add(body, "p", "", printed.className() + " · " + words.say("week", dated(words, review.week())));
+        document.add(body, "p", "soft", words.say("sealed", review.by(), dated(words, review.on())));
         if (!review.intact()) {
             document.add(body, "p", "", words.say("sealed.broken"));
         }
@@ -42,22 +48,41 @@ record ReviewPaper(ReviewService.Printed printed, Language language) {
             document.add(body, "p", "", words.say("close.none"));
         }
         review.changes().forEach(line -> document.add(body, "p", "", change(words, parts, line)));
-        Element table = document.add(body, "table", "", "");
-        for (Line line : review.children()) {
-            Element row = document.add(table, "tr", "", "");
-            document.add(row, "th", "", labels.getOrDefault(line.childId(), "…"));
-            document.add(row, "td", "", words.say("chosen." + line.choice().toUpperCase(java.util.Locale.ROOT),
-                    labels.getOrDefault(line.childId(), "…"), tier(parts, line.to()), line.by(), line.reason(),
-                    line.until() == null ? "" : words.day(line.until())));
-            document.add(row, "td", "soft", words.say("sealed.rested", line.looks(), line.days(),
-                    tier(parts, line.suggested()), Math.round(Math.min(0.94, line.chance()) * 10), line.versions()));
-        }
+        table(document, body, words, parts);
         review.later().forEach((child, count) -> document.add(body, "p", "", words.say("sealed.later",
                 labels.getOrDefault(child, "…"), count)));
         compared(document, body);
+        document.add(body, "p", "soft", words.say("paper.versions", review.children().stream().map(Line::versions).distinct()
+                .collect(Collectors.joining("; "))));
         statements(document, body, words);
         document.add(body, "p", "foot", words.say("page-foot"));
         return document.render();
+    }
+
+    /** With the year: it is filed. */
+    private static String dated(Words words, LocalDate day) {
+        return DateTimeFormatter.ofLocalizedDate(FormatStyle.LONG).withLocale(words.locale()).format(day);
+    }
+
+    private void table(PdfDocument document, Element body, Words words, Words parts) {
+        Element table = document.add(body, "table", "", "");
+        Element head = document.add(table, "tr", "", "");
+        for (String column : List.of("paper.child", "paper.decided", "paper.looks")) {
+            document.add(head, "th", "soft", words.say(column));
+        }
+        for (Line line : printed.review().children()) {
+            Element row = document.add(table, "tr", "", "");
+            document.add(row, "th", "", printed.labels().getOrDefault(line.childId(), "…"));
+            Element chosen = document.add(row, "td", "", "");
+            document.add(chosen, "p", "", words.say("paper." + line.choice(), tier(parts, line.to()),
+                    line.until() == null ? "" : words.day(line.until())));
+            document.add(chosen, "p", "soft", line.reason().isEmpty() ? line.by() : line.reason() + " (" + line.by() + ")");
+            Element looks = document.add(row, "td", "", "");
+            document.add(looks, "p", "", words.say("compare.verdict." + line.verdict(), tier(parts, line.suggested())));
+            document.add(looks, "p", "soft", words.say("paper.rested", line.looks(), line.days())
+                    + (line.verdict().equals(Verdict.NOT_ENOUGH.code()) ? "" : " " + words.say("paper.fits",
+                            Math.round(Math.min(0.94, line.chance()) * 10))));
+        }
     }
 
     private void compared(PdfDocument document, Element body) {

@@ -46,6 +46,7 @@ class PlanBrowserTest {
         assertThat(page.getByText("Sessions (2)")).isVisible();
         SeenScreen.passes(page, "plan-running");
         String plan = page.url();
+        aTemplateIsKeptAndTheNextPlanBegunFromIt(page);
         page.navigate(browser.server().address() + "/");
         assertThat(page.getByText("Extra help has begun, and no letter to the family was approved yet.")).isVisible();
         page.locator("a.chip[href^='letter/']").click();
@@ -73,5 +74,22 @@ class PlanBrowserTest {
         page.locator("h1 a").click();
         assertThat(page.locator("svg").first()).isVisible();
         SeenScreen.passes(page, "child-with-goal-phone-dark");
+    }
+
+    private static void aTemplateIsKeptAndTheNextPlanBegunFromIt(Page page) {
+        page.getByText("Keep this plan as a template of the school").click();
+        page.getByLabel("Name of the template").fill("Tens by frames");
+        page.getByLabel("Name of the template").blur();
+        page.getByLabel("Given by (role, such as aide; no name)").fill("aide");
+        page.getByLabel("Given by (role, such as aide; no name)").blur();
+        page.getByText("Keep as a template", new Page.GetByTextOptions().setExact(true)).click();
+        assertThat(page.getByText("The school has the template \"Tens by frames\".")).isVisible();
+        page.navigate(browser.server().address() + "/class-map");
+        page.navigate(browser.server().address() + "/" + page.locator("main a[href^='child/']",
+                new Page.LocatorOptions().setHasText("Zainab")).first().getAttribute("href").replace("child/", "plan/"));
+        page.getByLabel("Begin from a template of the school").selectOption("Tens by frames");
+        assertThat(page.getByText("The template says: given by aide.")).isVisible();
+        page.getByText("Templates of the school (1)").click();
+        SeenScreen.passes(page, "plan-from-template");
     }
 }

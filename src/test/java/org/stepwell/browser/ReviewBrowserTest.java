@@ -88,6 +88,8 @@ class ReviewBrowserTest {
         tap(page.getByText("Close the review", new Page.GetByTextOptions().setExact(true)));
         assertThat(page.getByText("Closed by")).isVisible();
         assertThat(page.getByText("Ms. Castellane calls")).isVisible();
+        page.getByText("Compare with the review before").first().click();
+        assertThat(page.getByText("No review before this one.").last()).isVisible();
         SeenScreen.passes(page, "review-closed");
         assertThat(taps).as("taps for the class").isLessThanOrEqualTo(MOST_TAPS);
     }

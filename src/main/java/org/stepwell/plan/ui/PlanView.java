@@ -164,7 +164,8 @@ class PlanView extends Div implements BeforeEnterObserver, HasDynamicTitle {
             add(new NativeDetails(texts.say("change"), new Div(Parts.soft(texts.say("change.help")), form,
                     Parts.button(texts.say("change.do"),
                             () -> act(() -> plans.change(childId, plan.planId(), form.terms()))))),
-                    new TemplatesPanel(templates, this::act).keep(childId, plan.planId()), end(plan, today));
+                    new TemplatesPanel(templates, this::act).keep(childId, plan.planId()),
+                    new TemplatesPanel(templates, this::act).list(), end(plan, today));
         }
         Div phases = new Div();
         plan.phases().forEach(phase -> phases.add(new Paragraph(texts.say("phase", texts.day(phase.from()),
@@ -254,9 +255,16 @@ class PlanView extends Div implements BeforeEnterObserver, HasDynamicTitle {
     }
 
     private void act(Runnable change) {
+        act(change, "");
+    }
+
+    private void act(Runnable change, String done) {
         try {
             change.run();
             draw();
+            if (!done.isEmpty()) {
+                Parts.say(message, done);
+            }
         } catch (PlanService.Refused refused) {
             Parts.say(message, texts.say("wrong", refused.fields().stream().map(this::field)
                     .collect(Collectors.joining(", "))));

@@ -6,7 +6,7 @@ import com.vaadin.flow.component.html.NativeDetails;
 import com.vaadin.flow.component.html.Paragraph;
 import java.util.List;
 import java.util.UUID;
-import java.util.function.Consumer;
+import java.util.function.BiConsumer;
 import org.stepwell.plan.PlanTemplate;
 import org.stepwell.plan.PlanTemplateService;
 import org.stepwell.platform.ui.Parts;
@@ -16,10 +16,10 @@ import org.stepwell.platform.ui.Words;
 class TemplatesPanel extends Div {
     private final Words texts = Words.of("plan");
     private final PlanTemplateService templates;
-    private final Consumer<Runnable> act;
+    private final BiConsumer<Runnable, String> act;
 
-    /** @param act does a change, says what was wrong with it, and draws the screen anew */
-    TemplatesPanel(PlanTemplateService templates, Consumer<Runnable> act) {
+    /** @param act does a change, draws the screen anew, and says what was done or what was wrong with it */
+    TemplatesPanel(PlanTemplateService templates, BiConsumer<Runnable, String> act) {
         this.templates = templates;
         this.act = act;
     }
@@ -31,7 +31,8 @@ class TemplatesPanel extends Div {
         Div fields = new Div(Parts.input(texts.say("template.name"), "text", "", text -> name[0] = text),
                 Parts.input(texts.say("template.role"), "text", "", text -> role[0] = text),
                 Parts.button(texts.say("template.do"),
-                        () -> act.accept(() -> templates.save(childId, planId, name[0], role[0]))));
+                        () -> act.accept(() -> templates.save(childId, planId, name[0], role[0]),
+                                texts.say("template.done", name[0].strip()))));
         fields.addClassName("row");
         return new NativeDetails(texts.say("template.keep"), new Div(Parts.soft(texts.say("template.help")), fields));
     }
@@ -50,10 +51,12 @@ class TemplatesPanel extends Div {
     private Div row(PlanTemplate template) {
         String[] name = {template.name()};
         NativeButton retire = Parts.button(texts.say("template.retire"),
-                () -> act.accept(() -> templates.retire(template.templateId(), template.version())));
+                () -> act.accept(() -> templates.retire(template.templateId(), template.version()),
+                        texts.say("template.retired", template.name())));
         retire.getElement().setAttribute("aria-label", texts.say("template.retire") + ": " + template.name());
         NativeButton rename = Parts.button(texts.say("template.rename"),
-                () -> act.accept(() -> templates.rename(template.templateId(), template.version(), name[0])));
+                () -> act.accept(() -> templates.rename(template.templateId(), template.version(), name[0]),
+                        texts.say("template.done", name[0].strip())));
         rename.getElement().setAttribute("aria-label", texts.say("template.rename") + ": " + template.name());
         Div fields = new Div(Parts.input(texts.say("template.name") + ": " + template.name(), "text", template.name(),
                 text -> name[0] = text), rename, retire);
